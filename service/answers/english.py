@@ -1,0 +1,38 @@
+"""English sentences made of a rule's message and the values of a finding."""
+
+from service.rules.rule import Finding, Rule, Unknown
+from service.verdict.aspects import NotChecked
+
+STANDING = (
+    "Switch the supply off and pull the mains cord before you plug or unplug anything inside; leave the supply's own case closed.",
+    "Never use a modular cable of another supply: the plug may fit and the wires may not match.",
+    "Seat every plug until its latch clicks, and look at it once more when the machine has run under load.",
+    "The makers' manuals, local electrical codes and a licensed electrician have the last word; this check replaces none of them.",
+)
+
+
+def message(rule: Rule, finding: Finding) -> str:
+    """Return the sentence of a finding."""
+    values = {name: _text(value) for name, value in finding.values}
+    values.setdefault("measured", _text(finding.measured))
+    values.setdefault("limit", _text(finding.limit))
+    values.setdefault("unit", finding.unit)
+    return rule.message.format(**values)
+
+
+def unknown(rule: Rule, said: Unknown) -> str:
+    """Return the sentence of a limit that could not be judged."""
+    return f"{rule.title}: this could not be judged, because {said.missing} is not given."
+
+
+def not_checked(left_out: NotChecked) -> str:
+    """Return why an aspect was not looked at."""
+    if left_out.not_asked:
+        return "The request asks for other aspects only."
+    return f"The sheet lists no {' or '.join(name.replace('_', ' ') for name in left_out.missing)}."
+
+
+def _text(value: object) -> str:
+    if isinstance(value, float):
+        return f"{value:.2f}".rstrip("0").rstrip(".")
+    return "unknown" if value is None else str(value)

@@ -1,0 +1,133 @@
+"""Putting a case together: demand, wiring and the supply's side, at one end of every range."""
+
+from typing import NamedTuple
+
+from service.case import supply as side
+from service.case.case import Case, HeaderLoad, Joint, OpenPort, Purchase
+from service.case.joints import Reader, impossible
+from service.case.place import Place
+from service.demand.ask import demand as ask
+from service.demand.demand import Demand
+from service.demand.ends import Ends, Settled
+from service.facts import rest, supply
+from service.parts.build import Build
+from service.parts.figures import End
+from service.parts.records import PowerSupply
+from service.wiring.components import solve
+from service.wiring.objective import Judgement, judge
+from service.wiring.plugged import pose_plugged
+from service.wiring.pose import Frame, pose
+from service.wiring.problem import Wiring
+
+_MILLI = 1000
+
+
+class Assembled(NamedTuple):
+    """A case, and the fields of which a range was looked at, as (unit, field)."""
+
+    case: Case
+    wide: tuple[tuple[int, str], ...]
+
+
+class _Wired(NamedTuple):
+    """A wiring judged, with the way back to the parts."""
+
+    frame: Frame
+    wiring: Wiring
+    judgement: Judgement
+    proven: bool
+
+
+def assemble(build: Build, end: End, settled: Settled = frozenset()) -> Assembled:
+    """Return the case of a build at one end of every range; ``settled`` fields stand at their favourable end."""
+    ends = Ends(end, settled)
+    demand = ask(build, ends)
+    unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
+    wired = None if unit is None else _wire(build, unit, demand, ends)
+    case = _case(build, end, unit, demand, wired, ends)
+    return Assembled(case, tuple(dict.fromkeys(ends.wide)))
+
+
+def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
+    """Return the wiring of a build: planned, as it is plugged, or as plugged with the rest planned."""
+    if build.wiring is None:
+        part = build.units[unit].part
+        assert isinstance(part, PowerSupply)
+        nothing_known = part.cables is None and not ends.worst(unit, "cables")
+        return _planned(pose(build, unit, demand, ends, virtual=nothing_known))
+    rest_planned = build.wiring_rest == "plan"
+    frame = pose_plugged(build, unit, demand, ends, build.wiring, rest=rest_planned)
+    if rest_planned:
+        return _planned(frame)
+    assert frame.plugged is not None
+    return _Wired(frame, frame.plugged, judge(frame.problem, frame.plugged), proven=True)
+
+
+def _planned(frame: Frame) -> _Wired:
+    solution = solve(frame.problem)
+    return _Wired(frame, solution.wiring, judge(frame.problem, solution.wiring), solution.proven)
+
+
+def _case(
+    build: Build, end: End, unit: int | None, demand: Demand, wired: _Wired | None, ends: Ends
+) -> Case:
+    part = build.units[unit].part if unit is not None else None
+    assert part is None or isinstance(part, PowerSupply)
+    reader = None if wired is None else Reader(build, wired.frame, wired.wiring, wired.judgement)
+    joints, open_ports = _connections(wired, reader)
+    rated_at = part.rated_at_celsius if part is not None else None
+    return Case(
+        build=build, end=end, supply=unit, supply_part=part, demand=demand, sustained_watts=demand.sustained_watts,
+        joints=joints, open_ports=open_ports,
+        shares=tuple(reader.shares()) if reader else (),
+        rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
+        combined=tuple(side.combined(part, unit, demand)) if part and unit is not None else (),
+        groups=tuple(side.groups(part, unit, wired.judgement if wired else None)) if part and unit is not None else (),
+        moments=tuple(side.moments(part, unit, demand)) if part and unit is not None else (),
+        wall=side.wall(build, part, unit, demand, ends) if part and unit is not None else None,
+        room_celsius=ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS),
+        rated_at_celsius=ends.rating(rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS),
+        headers=tuple(_headers(demand)),
+        headless=tuple(Place("header", at, (connector,)) for at, connector in demand.headless),
+        spare=tuple(reader.spare()) if reader else (), loose=tuple(reader.loose()) if reader else (),
+        foreign_spare=tuple(reader.foreign_spare()) if reader else (),
+        to_buy=_to_buy(build, unit, demand, ends, wired) if unit is not None else (),
+        proven=wired.proven if wired else True, objective=wired.judgement.objective if wired else (),
+    )
+
+
+def _connections(wired: _Wired | None, reader: Reader | None) -> tuple[tuple[Joint, ...], tuple[OpenPort, ...]]:
+    """Return the joints and the open ports; a port with an impossible plug is a joint and not open."""
+    if wired is None or reader is None:
+        return (), ()
+    wrong = [impossible(each) for each in wired.frame.impossible]
+    taken = {joint.at for joint in wrong}
+    return (*reader.joints(), *wrong), tuple(port for port in reader.open_ports() if port.at not in taken)
+
+
+def _headers(demand: Demand) -> list[HeaderLoad]:
+    return [
+        HeaderLoad(
+            Place("header", header.unit, (header.connector,)), header.connector, header.milliamps / _MILLI,
+            None if header.max_milliamps is None else header.max_milliamps / _MILLI,
+        )
+        for header in demand.headers
+    ]
+
+
+def _to_buy(build: Build, unit: int, demand: Demand, ends: Ends, wired: _Wired | None) -> tuple[Purchase, ...]:
+    """Return the least purchase of own-family cables that lessens the stops of a planned wiring; none where it helps not."""
+    if wired is None or not wired.judgement.objective[0] or build.wiring is not None:
+        return ()
+    frame = pose(build, unit, demand, ends, virtual=True)
+    solution = solve(frame.problem)
+    if solution.objective[0] >= wired.judgement.objective[0]:
+        return ()
+    judgement = judge(frame.problem, solution.wiring)
+    counts: dict[tuple[str, ...], int] = {}
+    for kind, _ in {key[:2] for key in judgement.segments}:
+        of = frame.cables[kind]
+        if of.bought:
+            plugs = tuple(plug.connector for plug in of.cable.plugs)
+            counts[plugs] = counts.get(plugs, 0) + 1
+    return tuple(Purchase(plugs, count, solution.objective[0]) for plugs, count in sorted(counts.items()))

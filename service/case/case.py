@@ -1,0 +1,237 @@
+"""The case: plain numbers at one end of every range, ready to be compared."""
+
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+from service.case.place import Place
+from service.demand.demand import Demand
+from service.parts.build import Build
+from service.parts.figures import End
+from service.parts.records import PowerSupply
+
+Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Mate = Literal["full", "half", "impossible"]
+
+
+class Strain(NamedTuple):
+    """A place on the way of a connection's current that is past a limit.
+
+    ``amps`` and ``limit_amps`` are of one contact or wire when ``contacts`` is above 0, else of all of it.
+    ``level`` says which limit: ``stop`` or ``band`` (sustained), ``start_stop`` or ``start_band`` (start-up).
+    """
+
+    cause: Cause
+    level: Literal["stop", "band", "start_stop", "start_band"]
+    rail: str
+    amps: float
+    limit_amps: float
+    contacts: int
+    sixteen_pin: bool
+
+
+class FeedPlug(NamedTuple):
+    """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug, how it mates."""
+
+    unit: int
+    cable: int
+    copy: int
+    plug: int
+    connector: str
+    mate: Mate
+    sockets: tuple[str, ...]
+    open_contacts: int
+    rated_watts: float | None
+    foreign: bool
+    carries_3v3: bool | None
+    short_by_mm: float
+    assumed_short_by_mm: float
+    wrong_socket: bool
+
+
+class FeedAdapter(NamedTuple):
+    """An adapter on the way: unit it belongs to, entry among a card's bundled ones or -1, copy, inputs used."""
+
+    unit: int
+    index: int
+    copy: int
+    inputs: int
+    moulded: bool
+    bundled: bool
+    takes: str
+    gives: str
+    rated_watts: float | None
+
+
+class Joint(NamedTuple):
+    """A fed port with all that lies between it and the supply.
+
+    Amps are of the whole port, by rail (12 V, 5 V, 3.3 V); ``watts_12v`` at nominal volts, sustained. ``use_percent`` is
+    the worst wire or contact in percent of what is comfortable at 100.
+    """
+
+    at: Place
+    role: str
+    connector: str
+    required: bool
+    sustained_amps: tuple[float, float, float]
+    starting_amps: tuple[float, float, float]
+    watts_12v: float
+    use_percent: float
+    strains: tuple[Strain, ...]
+    plugs: tuple[FeedPlug, ...]
+    adapters: tuple[FeedAdapter, ...]
+
+
+class OpenPort(NamedTuple):
+    """A port without a source: required ones are unfed. ``crowded``: a fed neighbour is above comfort.
+
+    ``reason``: no_supply_cables, no_such_plug, none_left, no_socket_left, too_short, left_out.
+    """
+
+    at: Place
+    role: str
+    connector: str
+    required: bool
+    crowded: bool
+    reason: str
+    short_by_mm: float
+
+
+class CardShare(NamedTuple):
+    """A cable that feeds two or more ports of one card, and the watts of that card which it carries."""
+
+    at: Place
+    cable: Place
+    ports: int
+    watts: float
+
+
+class RailLoad(NamedTuple):
+    """A rail of the supply: sustained and start-up amps against what it gives."""
+
+    at: Place
+    rail: str
+    sustained_amps: float
+    starting_amps: float
+    max_amps: float
+
+
+class CombinedLoad(NamedTuple):
+    """Several rails that share a limit in watts."""
+
+    at: Place
+    rails: tuple[str, ...]
+    watts: float
+    limit_watts: float
+
+
+class GroupLoad(NamedTuple):
+    """An overcurrent group: what the plan puts on it, sustained."""
+
+    at: Place
+    name: str
+    rail: str
+    amps: float
+    max_amps: float
+
+
+class MomentLoad(NamedTuple):
+    """A short moment: watts asked, watts the supply promises (None: it promises nothing), and what the large column would give.
+
+    ``stated``: the peak that decides was stated by a part's maker. ``beyond_formula``: a card outside 300 to 600 W decides.
+    ``all_cards_watts``: the same with every card at its excursion at once.
+    """
+
+    at: Place
+    microseconds: int
+    watts: float
+    all_cards_watts: float
+    stated: bool
+    beyond_formula: bool
+    promised_watts: float | None
+    own_column_watts: float
+    large_column_watts: float
+
+
+class Wall(NamedTuple):
+    """The mains side, at the sustained load. ``circuit_amps``, ``inlet_amps``, UPS figures None where not given."""
+
+    watts: float
+    amps: float
+    volt_amperes: float
+    efficiency_percent: float
+    power_factor: float
+    mains_volts: float
+    continuous_rule: bool
+    circuit_amps: float | None
+    inlet_amps: float | None
+    ups_watts: float | None
+    ups_volt_amperes: float | None
+
+
+class HeaderLoad(NamedTuple):
+    """Headers of one connector on a host: what was put on the fullest one."""
+
+    at: Place
+    connector: str
+    amps: float
+    max_amps: float | None
+
+
+class Spare(NamedTuple):
+    """A cable that the plan leaves in the box: unit, index in the supply's cables or -1, copy."""
+
+    unit: int
+    cable: int
+    copy: int
+
+
+class Loose(NamedTuple):
+    """A plug of a cable in use that feeds nothing."""
+
+    unit: int
+    cable: int
+    copy: int
+    plug: int
+    connector: str
+
+
+class Purchase(NamedTuple):
+    """Cables of the supply's own family that would mend the wiring: what each has for plugs, how many, stops left after."""
+
+    plugs: tuple[str, ...]
+    count: int
+    stops_left: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """One build at one end of every range. ``supply`` is the unit index of the power supply, or None.
+
+    ``room_celsius`` and ``rated_at_celsius`` are as given or assumed. ``headless`` are needs for a header (signal side) that found none; ``spare`` cables not used, ``foreign_spare`` among them.
+    """
+
+    build: Build
+    end: End
+    supply: int | None
+    supply_part: PowerSupply | None
+    demand: Demand
+    sustained_watts: float
+    joints: tuple[Joint, ...]
+    open_ports: tuple[OpenPort, ...]
+    shares: tuple[CardShare, ...]
+    rails: tuple[RailLoad, ...]
+    combined: tuple[CombinedLoad, ...]
+    groups: tuple[GroupLoad, ...]
+    moments: tuple[MomentLoad, ...]
+    wall: Wall | None
+    room_celsius: float
+    rated_at_celsius: float
+    headers: tuple[HeaderLoad, ...]
+    headless: tuple[Place, ...]
+    spare: tuple[Spare, ...]
+    loose: tuple[Loose, ...]
+    foreign_spare: tuple[Place, ...]
+    to_buy: tuple[Purchase, ...]
+    proven: bool
+    objective: tuple[int, ...]

@@ -1,0 +1,1 @@
+"""Device to watts and amps, by rail, plug and moment; knows nothing of supplies' limits, cables or verdicts."""

@@ -1,0 +1,108 @@
+"""What cards draw through the slot and through their plugs.
+
+Slot share: given, else what the plugs cannot give, clamp(board_watts - sum of plug ratings, usual share, 75 W), with the
+range from there to the most a slot gives. Plugs are judged with the low end of it, the slot with the high end.
+"""
+
+from typing import NamedTuple
+
+from service.demand.current import milliamps_at
+from service.demand.demand import Feed, FeedPort, Triple
+from service.demand.ends import Ends
+from service.facts import card as facts
+from service.facts import slot
+from service.parts.figures import Range
+from service.parts.records import ExpansionCard, GraphicsCard, Need
+from service.parts.words import CARD, POWER_CONNECTORS, SIXTEEN_PIN
+
+Card = GraphicsCard | ExpansionCard
+_HUNDRED = 100.0
+
+
+class CardDraw(NamedTuple):
+    """One card: watts in all, watts through the slot (for the slot, the worse end), and its plugs' feed or None."""
+
+    unit: int
+    board_watts: float
+    slot_watts: float
+    slot_3v3_watts: float
+    idle_share: float
+    feed: Feed | None
+
+
+def card(unit: int, part: Card, limit_percent: float, ends: Ends) -> CardDraw:
+    """Return the draw of a card whose power limit stands at ``limit_percent``."""
+    scale = limit_percent / _HUNDRED
+    board = _end(part.board_watts, unit, "board_watts", ends) * scale
+    idle = ends.load(None, unit, "idle", facts.IDLE_SHARE)
+    ports = tuple(need for need in part.needs if need.connector in POWER_CONNECTORS)
+    if not ports:
+        return CardDraw(unit, board, board, max(0.0, board - slot.SLOT_12V_WATTS.value), idle, None)
+    low, high = _slot_share(unit, part, board, scale, ports, ends)
+    for_slot, for_plugs = (high, low) if ends.unfavourable else (low, high)
+    total, weights = _plug_watts(unit, ports, board - for_plugs, scale, ends)
+    feed = _feed(unit, ports, total, weights, idle)
+    return CardDraw(unit, board, for_slot, max(0.0, for_slot - slot.SLOT_12V_WATTS.value), idle, feed)
+
+
+def slot_current(watts: float, watts_3v3: float) -> Triple:
+    """Return the milliamps of a slot's share: up to 66 W from 12 V, the rest from 3.3 V."""
+    return (milliamps_at(watts - watts_3v3, 12.0), 0, milliamps_at(watts_3v3, 3.3))
+
+
+def _slot_share(
+    unit: int, part: Card, board: float, scale: float, ports: tuple[Need, ...], ends: Ends
+) -> tuple[float, float]:
+    most = min(slot.SLOT_WATTS.value, board)
+    if part.slot_watts is not None:
+        low, high = (min(share * scale, board) for share in part.slot_watts)
+        if low != high:
+            ends.worst(unit, "slot_watts")
+        return low, high
+    rated = sum(facts.PLUG_WATTS[need.connector].value * need.count for need in ports if need.connector in CARD)
+    usual = slot.USUAL_16_PIN if any(need.connector in SIXTEEN_PIN for need in ports) else slot.USUAL_AUXILIARY
+    low = min(max(board - rated, usual.low), most)
+    worst = ends.worst(unit, "slot_watts")
+    ends.note(unit, "slot_watts", low, most, low if worst else most, usual)
+    return (low, most) if worst or not ends.unfavourable else (most, most)
+
+
+def _plug_watts(
+    unit: int, ports: tuple[Need, ...], through_plugs: float, scale: float, ends: Ends
+) -> tuple[float, tuple[int, ...]]:
+    """Return the watts through all plugs, and each port's weight: its stated watts, else its rating."""
+    if all(need.watts is not None for need in ports):
+        each = [_end(need.watts, unit, f"needs/{i}/watts", ends) * scale for i, need in enumerate(ports) if need.watts]
+        weights = tuple(max(1, round(watts * 1000)) for watts in each)
+        return sum(watts * need.count for watts, need in zip(each, ports, strict=True)), weights
+    return max(0.0, through_plugs), tuple(_weight(need.connector) for need in ports)
+
+
+def _weight(connector: str) -> int:
+    fact = facts.PLUG_WATTS.get(connector)
+    return int(fact.value) if fact else int(facts.OTHER_PLUG_WATTS.value)
+
+
+def _feed(unit: int, ports: tuple[Need, ...], watts: float, weights: tuple[int, ...], idle: float) -> Feed:
+    numbers: dict[str, int] = {}
+    fed: list[FeedPort] = []
+    for need, weight in zip(ports, weights, strict=True):
+        for _ in range(need.count):
+            number = numbers.get(need.connector, 0)
+            numbers[need.connector] = number + 1
+            fed.append(FeedPort(need.connector, number, is_required(need, watts), weight))
+    return Feed(unit, "card", tuple(fed), (milliamps_at(watts, 12.0), 0, 0), (milliamps_at(watts * idle, 12.0), 0, 0))
+
+
+def is_required(need: Need, watts: float) -> bool:
+    """Say whether a port must be fed when its device draws ``watts`` through its plugs."""
+    if not need.optional:
+        return True
+    return need.required_above_watts is not None and watts > need.required_above_watts
+
+
+def _end(given: Range | None, unit: int, field: str, ends: Ends) -> float:
+    assert given is not None
+    if given.low == given.high:
+        return given.low
+    return given.high if ends.worst(unit, field) else given.low

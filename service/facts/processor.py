@@ -1,0 +1,60 @@
+"""What processors draw: the guide's amps by class, and what is taken where a figure is not given."""
+
+from types import MappingProxyType
+from typing import Final
+
+from service.facts.fact import Assumption, Column, Fact, Kind, habit, supposed, usual
+from service.facts.sources import GUIDE_3_0
+from service.facts.tables import pairs
+
+_TABLE: Final = "processor_336521_rev_2_0_table_2_1"
+_WHERE: Final = "section 2.1, Table 2-1, p. 17"
+_CONTINUOUS: Final = pairs(_TABLE, "tdp_watts", "continuous_amps")
+_PEAK: Final = pairs(_TABLE, "tdp_watts", "peak_amps")
+
+CLASS_CONTINUOUS_AMPS: Final = Column(
+    "processor.class.continuous", _CONTINUOUS[0][1], "A at the plug", Kind.NOMINAL, GUIDE_3_0, _WHERE, "published", "primary",
+    reason="The 165 W class; longer than 1 s. A later page names a Table 2-12: that is Table 2-1 with a footnote mark.",
+    rows=_CONTINUOUS,
+)
+CLASS_PEAK_AMPS: Final = Column(
+    "processor.class.peak", _PEAK[0][1], "A at the plug", Kind.NOMINAL, GUIDE_3_0, _WHERE, "published", "primary",
+    reason="The 165 W class; at most 10 ms.", rows=_PEAK,
+)
+# By class in watts: continuous and peak amps at 12 V, at the plug.
+CLASS_AMPS: Final = MappingProxyType({
+    int(tdp): (continuous, peak) for (tdp, continuous), (_, peak) in zip(_CONTINUOUS, _PEAK, strict=True)
+})
+PEAK_MAX_MILLISECONDS: Final = Fact(
+    "processor.peak.longest_ms", 10, "ms", Kind.LIMIT, GUIDE_3_0, _WHERE, "published", "primary",
+)
+PEAK_MAX_MICROSECONDS: Final = Fact(
+    "processor.peak.longest", 10_000, "us", Kind.DERIVED, GUIDE_3_0, "1000 times the milliseconds", "derived",
+    parents=(PEAK_MAX_MILLISECONDS,),
+)
+BUDGET_VOLTS: Final = Fact(
+    "processor.budget_volts", 11.2, "V", Kind.NOMINAL, GUIDE_3_0, "section 3.1.1, p. 23", "published", "mirror",
+    reason="The guide turns the amps of Table 2-1 into watts at this voltage.",
+)
+REGULATOR_EFFICIENCY: Final = supposed(
+    "assumed.processor.regulator", 0.85, 0.92, "of the watts at the plug",
+    "Package watts pass the board's regulator; at load, plain boards lose about 15 %, good ones 8 %, traces included.",
+)
+TURBO_TO_BASE: Final = usual(
+    "assumed.processor.turbo", 1.0, 2.1, "W",
+    "Boards let a processor draw its base watts, 1.35 times as much, or twice as much, by make and setting.",
+)
+PACKAGE_WATTS: Final = usual(
+    "assumed.processor.package", 35, 253, "W", "Desktop processors draw from 35 W to 253 W at full work by default.",
+)
+PEAK_TO_CONTINUOUS: Final = Assumption(
+    "assumed.processor.peak", 1.0, 1.73, "times continuous",
+    "In the guide's table peaks are 1.07 to 1.73 times the continuous amps; boards with a fixed limit show none.",
+    "published", GUIDE_3_0,
+)
+PLUG_8_PLANNING_WATTS: Final = habit(
+    "processor.plug_8.planning", 300, "W", "Boards add a second processor plug above what one 8-pin plug feeds well.",
+)
+PLUG_4_PLANNING_WATTS: Final = habit(
+    "processor.plug_4.planning", 150, "W", "Half of an 8-pin plug.",
+)

@@ -1,0 +1,63 @@
+"""Copper wire: resistance by gauge as printed, how warmth changes it, and gauges that the guides ask for."""
+
+from types import MappingProxyType
+from typing import Final
+
+from service.facts.fact import Fact, Kind, judgement
+from service.facts.sources import GUIDE_3_0, NBS_100
+from service.facts.tables import pairs, read
+
+SOLID_OHMS_PER_100_FEET: Final = MappingProxyType({
+    int(awg): ohms for awg, ohms in pairs("wire_solid_20_celsius", "awg", "ohms_per_100_feet")
+})
+# The 22 AWG row of the printed strand table lies below solid wire, which cannot be; it is left out.
+STRANDED_MILLIOHMS_PER_FOOT: Final = MappingProxyType({
+    int(awg): ohms for awg, ohms in pairs("wire_stranded_7_20_celsius_table_38", "awg", "milliohms_per_foot")
+})
+METRES_PER_FOOT: Final = 0.3048
+STRAND_FACTOR: Final = judgement(
+    "wire.strand_factor", 1.04, "times solid wire",
+    "The four printed gauges lie 3.8 to 3.9 % above solid wire; gauges that the table lacks are taken 4 % above.",
+)
+TEMPERATURE_COEFFICIENT: Final = Fact(
+    "wire.temperature_coefficient", 0.00393, "per C at 20 C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
+)
+REFERENCE_CELSIUS: Final = Fact(
+    "wire.reference", 20, "C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
+)
+
+GUIDE_AWG: Final = Fact(
+    "wire.guide_gauge", 18, "AWG", Kind.NOMINAL, GUIDE_3_0, "section 2.2.1, p. 18; Tables 5-4 and 5-5", "published", "mirror",
+    reason="What processor, 2x3 and 2x4 plugs are wired with.",
+)
+SIXTEEN_PIN_AWG: Final = Fact(
+    "wire.16_pin_gauge", 16, "AWG", Kind.NOMINAL, GUIDE_3_0, "section 5.2.2.4.3, pp. 52 and 55", "published", "mirror",
+)
+FLOPPY_AWG: Final = Fact(
+    "wire.floppy_gauge", 20, "AWG", Kind.NOMINAL, "data of 2.5 mm floppy plugs (from memory)", "", "memory",
+)
+PLUG_AWG: Final = MappingProxyType({
+    "atx-24": GUIDE_AWG, "atx-20": GUIDE_AWG, "atx12vo-10": GUIDE_AWG, "cpu-8": GUIDE_AWG, "cpu-4": GUIDE_AWG,
+    "pcie-8": GUIDE_AWG, "pcie-6": GUIDE_AWG, "12vhpwr": SIXTEEN_PIN_AWG, "12v-2x6": SIXTEEN_PIN_AWG,
+    "sata-power": GUIDE_AWG, "peripheral-4": GUIDE_AWG, "floppy-4": FLOPPY_AWG,
+})
+
+_HOUSING: Final = "4.2 mm pitch product specification, brass terminal, current by gauge (from memory)"
+_BY_GAUGE: Final = MappingProxyType({int(row["awg"]): row for row in read("housings_by_wire_gauge")})
+_BY_AREA: Final = (
+    "No table at hand goes thinner than 22 AWG; the amps of 22 AWG are lessened with the area of the copper and rounded down."
+)
+
+
+def _least(awg: int) -> Fact:
+    """Return the least amps of a gauge over all sizes of housing: the plug that a wire ends in is not asked for."""
+    amps = min(float(figure) for name, figure in _BY_GAUGE[awg].items() if name != "awg")
+    return Fact(f"wire.amps.{awg}", amps, "A a wire", Kind.LIMIT, _HOUSING, "row of the gauge, least figure", "memory")
+
+
+THIN_WIRE_AMPS: Final = MappingProxyType({
+    20: _least(20), 22: _least(22),
+    24: judgement("wire.amps.24", 2.5, "A a wire", _BY_AREA),
+    26: judgement("wire.amps.26", 1.5, "A a wire", _BY_AREA),
+    28: judgement("wire.amps.28", 0.9, "A a wire", _BY_AREA),
+})

@@ -1,0 +1,132 @@
+"""Schemas of what draws power and of what holds it all: boards, cards, drives, coolers, lights, cases."""
+
+from service.intake import bounds
+from service.intake.fields import Figure, Flag, Number, Own, PrintedWhole, Whole, Word
+from service.intake.shapes import Many, One, Pairs, RecordSchema, Unlike, schema
+from service.intake.specs_common import (
+    BUNDLED_ADAPTER,
+    RAIL_AMPS,
+    category,
+    code,
+    load_amps,
+    load_watts,
+    named,
+    needs,
+    offers,
+    peaks,
+    size_mm,
+)
+from service.parts.records import (
+    Backplane,
+    Bay,
+    Bracket,
+    CaseBox,
+    Controller,
+    Cooler,
+    Drive,
+    ExpansionCard,
+    Fan,
+    GraphicsCard,
+    Lighting,
+    Memory,
+    Motherboard,
+    OpticalDrive,
+    Part,
+    Processor,
+    Pump,
+    Riser,
+)
+from service.parts.words import FUNCTIONS
+
+INTERFACES = ("sata", "sas", "nvme")
+DRIVE_SIZES = ("3.5", "2.5", "m2")
+FAN_SIDES = ("top", "bottom")
+
+BAY = schema("Bay", Bay, {
+    "form_factors": Unlike(code(), bounds.MOST_FORM_FACTORS, least=1, required=True),
+    "depth_mm": size_mm(),
+    "plugs_clear_mm": size_mm(),
+    "fan_vent": Word(FAN_SIDES),
+})
+
+
+def _device(name: str, record: type[Part], stated: dict[str, Own]) -> RecordSchema:
+    return schema(name, record, category(record.category) | named() | stated)
+
+
+def _card() -> dict[str, Own]:
+    return {
+        "board_watts": load_watts(required=True),
+        "slot_watts": Figure(0, bounds.MOST_SLOT_WATTS),
+        "needs": needs(),
+        "peaks": peaks(),
+        "length_mm": size_mm(),
+        "adapters": Many(One(BUNDLED_ADAPTER), bounds.MOST_BUNDLED_ADAPTERS),
+    }
+
+
+def _mover() -> dict[str, Own]:
+    """Return the fields of what moves air or water."""
+    return {"needs": needs(), "amps": load_amps(), "starting_amps": load_amps()}
+
+
+MOTHERBOARD = _device("Motherboard", Motherboard, {
+    "processor_socket": code(),
+    "processors": Whole(1, bounds.MOST_PROCESSORS),
+    "memory_type": code(),
+    "needs": needs(),
+    "offers": offers(),
+    "own_amps": One(RAIL_AMPS),
+})
+PROCESSOR = _device("Processor", Processor, {
+    "base_watts": load_watts(),
+    "turbo_watts": load_watts(),
+    "plug_watts": load_watts(),
+    "class_watts": Whole(bounds.LEAST_CLASS_WATTS, bounds.MOST_CLASS_WATTS),
+    "socket": code(),
+    "peaks": peaks(),
+})
+GRAPHICS_CARD = _device("GraphicsCard", GraphicsCard, _card())
+EXPANSION_CARD = _device("ExpansionCard", ExpansionCard, _card())
+DRIVE = _device("Drive", Drive, {
+    "interface": Word(INTERFACES),
+    "size": Word(DRIVE_SIZES),
+    "needs": needs(),
+    "running_amps": One(RAIL_AMPS),
+    "starting_amps": One(RAIL_AMPS),
+    "power_disable": Flag(),
+})
+OPTICAL_DRIVE = _device("OpticalDrive", OpticalDrive, {
+    "interface": Word(INTERFACES),
+    "needs": needs(),
+    "running_amps": One(RAIL_AMPS),
+})
+COOLER = _device("Cooler", Cooler, _mover())
+PUMP = _device("Pump", Pump, _mover())
+FAN = _device("Fan", Fan, _mover())
+CONTROLLER = _device("Controller", Controller, {"needs": needs(), "offers": offers(), "amps": load_amps()})
+LIGHTING = _device("Lighting", Lighting, {
+    "volts": PrintedWhole(bounds.LIGHTING_VOLTS, required=True),
+    "leds": Whole(1, bounds.MOST_LEDS),
+    "amps": load_amps(),
+    "needs": needs(),
+})
+BACKPLANE = _device("Backplane", Backplane, {"needs": needs(), "offers": offers()})
+RISER = _device("Riser", Riser, {
+    "needs": needs(),
+    "feeds_slot_watts": Number(0, bounds.MOST_SLOT_WATTS, required=True),
+})
+CASE = _device("Case", CaseBox, {
+    "bays": Many(One(BAY), bounds.MOST_BAYS),
+    "routes_mm": Pairs(Word(FUNCTIONS), size_mm(), len(FUNCTIONS)),
+    "card_length_mm": size_mm(),
+})
+BRACKET = _device("Bracket", Bracket, {
+    "from_form_factor": code(required=True),
+    "to_form_factor": code(required=True),
+})
+MEMORY = _device("Memory", Memory, {
+    "type": code(),
+    "modules": Whole(1, bounds.MOST_MODULES),
+    "watts": load_watts(),
+})

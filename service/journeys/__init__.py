@@ -1,0 +1,1 @@
+"""One file for each thing asked; puts rooms in order and knows no HTTP."""

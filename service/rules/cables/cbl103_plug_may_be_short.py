@@ -1,0 +1,31 @@
+"""A plug that would not reach its port by a way that is only assumed.
+
+Where the case states no way, the usual one is taken; the real one may be shorter. Each plug on the way to a port is
+named. A plug that is known not to reach is CBL102.
+"""
+
+from collections.abc import Iterator
+
+from service.case.case import Case
+from service.facts.limits import REACH_MARGIN_MM
+from service.facts.points import ASSUMED_SHORT_POINTS
+from service.rules.rule import Finding, Rule, Said
+
+
+def check(case: Case) -> Iterator[Said]:
+    """Yield each plug that may not reach."""
+    for joint in case.joints:
+        for plug in joint.plugs:
+            if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0:
+                values = (("connector", joint.connector), ("short_by_mm", plug.assumed_short_by_mm))
+                yield Finding(joint.at, values=values)
+
+
+RULE = Rule(
+    id="CBL103", title="A plug may not reach its port", weight="caution", points=int(ASSUMED_SHORT_POINTS.value),
+    aspect="connections", since="0.1", rests_on=(REACH_MARGIN_MM, ASSUMED_SHORT_POINTS), check=check, planned=True,
+    message="By the usual way the plug for this {connector} port is {short_by_mm} mm short; the way in this case is "
+    "not given.",
+    why="Supplies for small cases have short cables, and large cases have long ways.",
+    remedy="Measure the way in the case, or enter it; a longer cable must be made for this very supply.",
+)

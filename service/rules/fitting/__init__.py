@@ -1,0 +1,1 @@
+"""Rules about room in the case; they know nothing of power."""

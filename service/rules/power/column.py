@@ -1,0 +1,21 @@
+"""What the rules on short moments share: which moments they look at, and how they say so."""
+
+from collections.abc import Iterator
+
+from service.case.case import Case, MomentLoad
+from service.rules.rule import Finding
+
+
+def derived(case: Case) -> Iterator[MomentLoad]:
+    """Yield the moments that rest on the published ratio within its range."""
+    return (moment for moment in case.moments if not moment.stated and not moment.beyond_formula)
+
+
+def stated(case: Case) -> Iterator[MomentLoad]:
+    """Yield the moments that rest on what makers state."""
+    return (moment for moment in case.moments if moment.stated)
+
+
+def said(moment: MomentLoad, watts: float, limit_watts: float) -> Finding:
+    """Return the finding that a moment passes a limit."""
+    return Finding(moment.at, watts, limit_watts, "W", (("microseconds", moment.microseconds),))

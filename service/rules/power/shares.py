@@ -1,0 +1,10 @@
+"""Parts of a whole in percent."""
+
+from service.facts.fact import Fact
+
+WHOLE = 100.0
+
+
+def part_of(whole: float, percent: Fact) -> float:
+    """Return so many percent of a whole, in its unit."""
+    return whole * percent.value / WHOLE

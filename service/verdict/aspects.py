@@ -1,0 +1,38 @@
+"""Which aspects of a build are looked at, by the categories on its sheet, and what is not and why."""
+
+from typing import NamedTuple
+
+from service.parts.build import Build
+from service.parts.words import ASPECTS, Aspect
+
+_NEEDS: dict[Aspect, tuple[frozenset[str], ...]] = {
+    "power": (frozenset({"power_supply"}),),
+    "connections": (frozenset({"power_supply"}),),
+    "mains": (frozenset({"power_supply"}),),
+    "signals": (frozenset({"motherboard"}),),
+    "fit": (frozenset({"case"}), frozenset({"power_supply", "graphics_card", "expansion_card"})),
+    "mating": (frozenset({"motherboard"}), frozenset({"processor", "memory"})),
+}
+
+
+class NotChecked(NamedTuple):
+    """An aspect that was not looked at: ``not_asked``, or the categories one of which is missing."""
+
+    aspect: Aspect
+    not_asked: bool
+    missing: tuple[str, ...]
+
+
+def aspects_of(build: Build) -> tuple[frozenset[Aspect], list[NotChecked]]:
+    """Return the aspects that are looked at, and those that are not."""
+    listed = {entry.part.category for entry in build.units}
+    active: set[Aspect] = set()
+    left_out = []
+    for aspect in ASPECTS:
+        missing = next((needed for needed in _NEEDS[aspect] if not needed & listed), None)
+        asked = build.aspects is None or aspect in build.aspects
+        if asked and missing is None:
+            active.add(aspect)
+        else:
+            left_out.append(NotChecked(aspect, not asked, tuple(sorted(missing or ()))))
+    return frozenset(active), left_out

@@ -1,0 +1,117 @@
+"""The check: the unfavourable end first; the favourable one too when a stop or caution speaks and a range is involved.
+
+* ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven, ``undecided``.
+* ``undecided``: a stop stands at the unfavourable end only.
+* ``fits_with_cautions``: a caution stands at the unfavourable end.  ``fits``: neither.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from service.case.assemble import Assembled, assemble
+from service.case.case import Case
+from service.case.place import Place
+from service.parts.build import Build
+from service.parts.words import Aspect
+from service.verdict.aspects import NotChecked, aspects_of
+from service.verdict.score import ScoreLine, lines, score
+from service.verdict.speak import Spoken, Tally, has_weight, speak, tally
+
+Verdict = Literal["fits", "fits_with_cautions", "undecided", "does_not_fit"]
+BADNESS: dict[Verdict, int] = {"fits": 0, "fits_with_cautions": 1, "undecided": 2, "does_not_fit": 2}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """All that came out of a check. ``case`` is at the unfavourable end.
+
+    ``certain`` holds what is said at the favourable end too; ``settling`` the (unit, field) whose tightening would help,
+    most telling first, when asked for; ``better`` a planned case that beats the wiring given.
+    """
+
+    build: Build
+    case: Case
+    verdict: Verdict
+    score: int
+    score_lines: tuple[ScoreLine, ...]
+    spoken: tuple[Spoken, ...]
+    certain: frozenset[tuple[str, Place]]
+    not_checked: tuple[NotChecked, ...]
+    settling: tuple[tuple[int, str], ...] | None
+    better: Case | None
+
+
+def check(build: Build) -> Checked:
+    """Return the verdict on a build."""
+    aspects, not_checked = aspects_of(build)
+    worst = assemble(build, "unfavourable")
+    spoken = speak(worst.case, aspects)
+    counted = tally(spoken)
+    favourable = _favourable(build, worst, spoken, aspects)
+    verdict = _verdict(worst.case, spoken, favourable)
+    certain = frozenset(s.key for s in favourable[1] if not s.unknown)
+    extra = [s for s in favourable[1] if s.rule.weight == "stop" and s.key not in {t.key for t in spoken}]
+    return Checked(
+        build=build, case=worst.case, verdict=verdict, score=score(counted), score_lines=tuple(lines(counted, spoken)),
+        spoken=(*spoken, *extra), certain=certain, not_checked=tuple(not_checked),
+        settling=_settling(build, worst, counted, aspects) if build.would_settle else None,
+        better=_better(build, worst.case, counted, aspects),
+    )
+
+
+def _favourable(
+    build: Build, worst: Assembled, spoken: list[Spoken], aspects: frozenset[Aspect]
+) -> tuple[Case, list[Spoken]]:
+    """Return the case and what is said at the favourable end; the same again where there is no other end."""
+    if not worst.wide or not any(s.rule.weight != "advice" for s in spoken):
+        return worst.case, spoken
+    case = assemble(build, "favourable").case
+    return case, speak(case, aspects)
+
+
+def _verdict(worst: Case, spoken: list[Spoken], favourable: tuple[Case, list[Spoken]]) -> Verdict:
+    best_case, best_spoken = favourable
+    at_best = tally([s for s in best_spoken if not s.unknown])
+    if at_best.stops:
+        unproven = at_best.stops_planned_only and not best_case.proven
+        return "undecided" if unproven else "does_not_fit"
+    if has_weight(spoken, "stop"):
+        return "undecided"
+    return "fits_with_cautions" if has_weight(spoken, "caution") else "fits"
+
+
+def _settling(
+    build: Build, worst: Assembled, counted: Tally, aspects: frozenset[Aspect]
+) -> tuple[tuple[int, str], ...]:
+    """Return the fields that, at their favourable end, lessen stops or points, most telling first; one a sheet line."""
+    found = []
+    for (line, field), units in _by_line(build, worst).items():
+        settled = frozenset((unit, field) for unit in units)
+        then = tally(speak(assemble(build, "unfavourable", settled).case, aspects))
+        if (then.stops, then.points) < (counted.stops, counted.points):
+            found.append(((then.stops, then.points, line, field), (units[0], field)))
+    return tuple(at for _, at in sorted(found))
+
+
+def _by_line(build: Build, worst: Assembled) -> dict[tuple[int, str], list[int]]:
+    fields: dict[tuple[int, str], list[int]] = {}
+    for unit, field in worst.wide:
+        line = build.units[unit].line if unit >= 0 else -1
+        fields.setdefault((line, field), []).append(unit)
+    return fields
+
+
+def _better(build: Build, given: Case, counted: Tally, aspects: frozenset[Aspect]) -> Case | None:
+    """Return the case with a plan of our own where that is better than the wiring given."""
+    if build.wiring is None or given.supply is None:
+        return None
+    planned = assemble(_unplugged(build), "unfavourable").case
+    then = tally(speak(planned, aspects))
+    return planned if (then.stops, then.points, planned.objective) < (counted.stops, counted.points, given.objective) else None
+
+
+def _unplugged(build: Build) -> Build:
+    return Build(
+        units=build.units, use=build.use, site=build.site, aspects=build.aspects, reference=build.reference,
+        edition=build.edition,
+    )

@@ -1,0 +1,123 @@
+"""What each place on the way of a current allows, and why: the numbers behind the formal limits.
+
+Contacts and wires of 4.2 mm pitch: up to 6 A each nothing, 6 to 8 A the band, above 8 A a stop. The 16-pin plug: 9.2 A. A
+drive plug: its amps by rail, hard, at start-up too. A plug's rated watts, a printed rating and an adapter's rating
+are limits in milliamps at nominal 12 V.
+"""
+
+from typing import Literal, NamedTuple
+
+from service.facts import card as card_facts
+from service.facts import contacts as facts
+from service.facts import wire as wire_facts
+from service.parts.words import DRIVE, SIXTEEN_PIN
+from service.wiring.problem import FREE, Limits, RailLimits
+
+Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Counts = tuple[int, int, int]
+
+
+class Allowance(NamedTuple):
+    """One limit on one rail (0: 12 V, 1: 5 V, 2: 3.3 V), of all contacts or wires together [mA], and how many they are."""
+
+    cause: Cause
+    rail: int
+    limits: Limits
+    contacts: int = 0
+    sixteen_pin: bool = False
+
+
+def merged(allowances: tuple[Allowance, ...]) -> RailLimits:
+    """Return the strictest of all limits, by rail."""
+    rails = []
+    for rail in range(3):
+        mine = [a.limits for a in allowances if a.rail == rail]
+        rails.append(Limits(*(min(column) for column in zip(*mine, strict=True))) if mine else FREE)
+    return (rails[0], rails[1], rails[2])
+
+
+def in_milliamps(watts: float) -> int:
+    """Return watts at nominal 12 V as whole milliamps, rounded up by less than one so that the rating itself passes."""
+    return -int(-watts * 1000 // 12)
+
+
+def joint(plug: str, port: str, open_contacts: int) -> tuple[Allowance, ...]:
+    """Return what a plug in a port allows: its contacts, less the open ones on 12 V, and its rated watts."""
+    narrow = port if plug == port or plug not in facts.CONTACTS else plug
+    counts = facts.CONTACTS.get(narrow)
+    if counts is None:
+        return ()
+    on_12v = max(0, counts[0] - open_contacts)
+    found = [_contact(narrow, rail, n) for rail, n in enumerate((on_12v, *counts[1:])) if counts[rail]]
+    rated = card_facts.PLUG_WATTS.get(narrow)
+    if rated is not None:
+        found.append(Allowance("plug", 0, Limits(stop=in_milliamps(rated.value))))
+    return tuple(found)
+
+
+def _contact(connector: str, rail: int, count: int) -> Allowance:
+    if connector in SIXTEEN_PIN:
+        stop = int(facts.SIXTEEN_PIN_AMPS.value * 1000) * count
+        return Allowance("contact", rail, Limits(stop=stop, comfort=max(1, stop)), count, sixteen_pin=True)
+    if connector in DRIVE:
+        stop = int(facts.DRIVE_CONTACT_AMPS[connector].value * 1000) * count
+        comfort = int(facts.DRIVE_PLANNING_AMPS[connector].value * 1000) * count
+        return Allowance("drive_rail", rail, Limits(stop=stop, start_stop=stop, comfort=max(1, comfort)), count)
+    return Allowance("contact", rail, _band(count), count)
+
+
+def _band(count: int, stop_amps: float = facts.STOP_AMPS.value) -> Limits:
+    """Return the limits of so many contacts or wires; the band starts at the same part of the stop for thinner wire."""
+    stop = int(stop_amps * 1000)
+    band = int(stop * facts.BAND_AMPS.value / facts.STOP_AMPS.value)
+    return Limits(stop=stop * count, band=band * count, comfort=max(1, stop * count))
+
+
+def wires(beyond: tuple[str, ...], awg: int | None, wires_12v: int | None) -> tuple[Allowance, ...]:
+    """Return what the wires of a stretch allow that leads to the plugs ``beyond`` it."""
+    nearest = beyond[0]
+    counts = facts.WIRES.get(nearest)
+    if counts is None:
+        return ()
+    on_12v = counts[0] if wires_12v is None else wires_12v
+    sixteen_pin = nearest in SIXTEEN_PIN
+    found = []
+    for rail, count in enumerate((on_12v, *counts[1:])):
+        if not count:
+            continue
+        limits = _sixteen_pin_wire(count, awg) if sixteen_pin else _band(count, _wire_amps(awg))
+        found.append(Allowance("wire", rail, limits, count, sixteen_pin))
+        if any(plug in DRIVE for plug in beyond):
+            found.append(Allowance("start_wire", rail, Limits(start_band=limits.stop), count))
+    return tuple(found)
+
+
+def _wire_amps(awg: int | None) -> float:
+    """Return the most amps of one wire: 8 A for 18 AWG and thicker, less for thinner."""
+    if awg is None or awg <= wire_facts.GUIDE_AWG.value:
+        return facts.STOP_AMPS.value
+    return min((facts.STOP_AMPS.value, *(amps.value for gauge, amps in wire_facts.THIN_WIRE_AMPS.items() if gauge <= awg)))
+
+
+def _sixteen_pin_wire(count: int, awg: int | None) -> Limits:
+    if awg is None or awg <= wire_facts.SIXTEEN_PIN_AWG.value:
+        stop = int(facts.SIXTEEN_PIN_AMPS.value * 1000) * count
+        return Limits(stop=stop, comfort=stop)
+    return _band(count, _wire_amps(awg))
+
+
+def socket(contacts_12v: int) -> Allowance:
+    """Return what the 12 V contacts at the supply's end allow."""
+    return Allowance("socket", 0, _band(contacts_12v), contacts_12v)
+
+
+def printed(rated_watts: float) -> Allowance:
+    """Return what the rating printed on a cable allows."""
+    return Allowance("print", 0, Limits(stop=in_milliamps(rated_watts)))
+
+
+def adapter(rated_watts: float) -> Allowance:
+    """Return what an adapter's rating allows."""
+    return Allowance("adapter", 0, Limits(stop=in_milliamps(rated_watts)))
+
+

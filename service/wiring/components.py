@@ -1,0 +1,75 @@
+"""The way in: a problem is taken apart, each part put in canonical order, solved once and remembered, and all put back.
+
+The objective adds up over the parts. The memo is keyed by a part in canonical order, which holds only what the search
+reads, so the same drives on the same cables are solved once, whosever build they are in.
+"""
+
+from service.wiring.canonical import Ordered, ordered
+from service.wiring.memo import Memo
+from service.wiring.problem import LEVELS, AdapterSource, PlugSource, Problem, Solution, Source, Wiring
+from service.wiring.search import solve as search
+from service.wiring.split import Part, split
+
+MEMO_BYTES = 32 << 20
+"""JUDGEMENT: some thousand parts with their plans, small beside a worker."""
+
+_memo: Memo[Problem, Solution] = Memo(MEMO_BYTES)
+
+
+def solve(problem: Problem) -> Solution:
+    """Return the best wiring of a problem; raise NoWiring where ports that must have a source cannot all have one."""
+    sources: list[list[Source | None]] = [[None] * len(device.ports) for device in problem.devices]
+    inputs: list[tuple[int, int, tuple[Source, ...]]] = []
+    objective = [0] * LEVELS
+    proven, nodes = True, 0
+    for part in split(problem):
+        order = ordered(part.problem)
+        solution = _solved(order.problem)
+        _put_back(part, order, solution.wiring, sources, inputs)
+        objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
+        proven = proven and solution.proven
+        nodes += solution.nodes
+    wiring = Wiring(tuple(tuple(each) for each in sources), tuple(sorted(inputs)))
+    return Solution(wiring, tuple(objective), proven, nodes)
+
+
+def clear() -> None:
+    """Forget all solved parts."""
+    _memo.clear()
+
+
+def _solved(problem: Problem) -> Solution:
+    found = _memo.get(problem)
+    if found is None:
+        found = search(problem)
+        _memo.put(problem, found)
+    return found
+
+
+def _put_back(
+    part: Part,
+    order: Ordered,
+    wiring: Wiring,
+    sources: list[list[Source | None]],
+    inputs: list[tuple[int, int, tuple[Source, ...]]],
+) -> None:
+    """Enter the wiring of one part under the old numbers."""
+    for place, ports, device, given in zip(
+        order.devices, order.ports, order.problem.devices, wiring.sources, strict=True
+    ):
+        item = part.items[place]
+        for port, at, source in zip(device.ports, ports, given, strict=True):
+            if source is not None:
+                sources[item.device][item.ports[at]] = _old(part, order, port.type, source)
+    for kind, copy, each in wiring.adapter_inputs:
+        of = order.problem.adapters[kind].input_type
+        old = part.adapters[order.adapters[kind]]
+        inputs.append((old, copy, tuple(_old(part, order, of, source) for source in each)))
+
+
+def _old(part: Part, order: Ordered, of: int, source: Source) -> Source:
+    """Return a source with its fit numbered as in the whole problem."""
+    old_type = order.types[of]
+    if isinstance(source, PlugSource):
+        return PlugSource(part.fits[old_type][order.fits[of][source.fit]], source.copy)
+    return AdapterSource(part.adapter_fits[old_type][order.adapter_fits[of][source.fit]], source.copy)

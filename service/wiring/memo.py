@@ -1,0 +1,66 @@
+"""A memo bounded in bytes, shared by threads; what was used last stays longest."""
+
+import sys
+from collections import OrderedDict
+from threading import Lock
+from typing import Generic, TypeVar
+
+Key = TypeVar("Key")
+Value = TypeVar("Value")
+ENTRY_BYTES = 200
+"""What the table itself takes for an entry, about."""
+
+
+class Memo(Generic[Key, Value]):
+    """Keys to values, at most so many bytes of them as ``size_of`` counts."""
+
+    def __init__(self, most_bytes: int) -> None:
+        self.most_bytes = most_bytes
+        self.bytes = 0
+        self._entries: OrderedDict[Key, tuple[Value, int]] = OrderedDict()
+        self._lock = Lock()
+
+    def get(self, key: Key) -> Value | None:
+        """Return what is kept for a key."""
+        with self._lock:
+            found = self._entries.get(key)
+            if found is None:
+                return None
+            self._entries.move_to_end(key)
+            return found[0]
+
+    def put(self, key: Key, value: Value) -> None:
+        """Keep a value; the ones not used for the longest time go where room is short."""
+        size = size_of(key) + size_of(value) + ENTRY_BYTES
+        with self._lock:
+            if key in self._entries:
+                self.bytes -= self._entries.pop(key)[1]
+            self._entries[key] = (value, size)
+            self.bytes += size
+            while self.bytes > self.most_bytes and self._entries:
+                self.bytes -= self._entries.popitem(last=False)[1][1]
+
+    def clear(self) -> None:
+        """Forget everything."""
+        with self._lock:
+            self._entries.clear()
+            self.bytes = 0
+
+    def __len__(self) -> int:
+        """Return how many entries are kept."""
+        return len(self._entries)
+
+
+def size_of(thing: object) -> int:
+    """Return the bytes of nested tuples and what is in them, what occurs twice counted once."""
+    seen: set[int] = set()
+    total = 0
+    waiting = [thing]
+    while waiting:
+        found = waiting.pop()
+        if id(found) not in seen:
+            seen.add(id(found))
+            total += sys.getsizeof(found)
+            if isinstance(found, tuple):
+                waiting.extend(found)
+    return total

@@ -1,0 +1,202 @@
+"""All ways to fill one cable or one adapter with open needs, each once up to what is equal."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from service.wiring.bounds import Counted
+from service.wiring.clusters import INPUT, LAST_INPUT, PORT, Cluster, Need, Tag
+from service.wiring.problem import CableKind, Fit, Problem
+
+Plugged = tuple[int, int, Tag]
+Key = tuple[tuple[int, int, int], ...]
+EMPTY: Key = ((1 << 60, 0, 0),)
+
+
+class Filling(NamedTuple):
+    """Needs hung on one cable or adapter: the clusters touched, in order, and what of them is taken."""
+
+    touched: tuple[int, ...]
+    taken: tuple[Plugged, ...]
+
+
+class Choice(NamedTuple):
+    """One open need that may still be taken: the clusters then touched, where the need is, and how it sorts."""
+
+    touched: tuple[int, ...]
+    tag: Tag
+    need: Need
+    order: tuple[int, int]
+
+
+class Patterns:
+    """The fillings of one problem; clusters go by number in a sequence that may grow."""
+
+    def __init__(self, problem: Problem, clusters: list[Cluster]) -> None:
+        self.problem = problem
+        self.clusters = clusters
+        self.twins: list[tuple[int, ...]] = []
+        self.fits = [_fits_by_plug(problem, of) for of in range(len(problem.port_types))]
+        self.same_plug = [_same_plugs(problem, kind) for kind in range(len(problem.cables))]
+
+    def cables(self, counts: Counted, cluster: int, place: int, kind: int) -> Iterator[Filling]:
+        """Yield each way to put this need on a fresh cable of this kind, with whatever else hangs on the cable."""
+        need = self.clusters[cluster].needs[place]
+        for plug in sorted(self.fits[need.type].get(kind, {})):
+            if self.same_plug[kind][plug] == plug:
+                for fit, halves in self.fits[need.type][kind][plug]:
+                    first = Filling((cluster,), ((plug, fit, (0, place)),))
+                    yield from self._fill(counts, kind, first, 0, plug, halves, {})
+
+    def _fill(
+        self, counts: Counted, kind: int, filling: Filling, plug: int, first: int, taken: int, last: dict[int, Key]
+    ) -> Iterator[Filling]:
+        """Fill this plug and those beyond it; equal plugs are filled in order, the first need's own apart."""
+        halves = self.problem.cables[kind].halves
+        if plug == len(halves):
+            yield filling
+            return
+        alike = self.same_plug[kind][plug]
+        if plug == first:
+            for fuller, _ in self._contents(counts, kind, filling, plug, halves[plug] - taken):
+                yield from self._fill(counts, kind, fuller, plug + 1, first, taken, last)
+            return
+        for fuller, key in self._contents(counts, kind, filling, plug, halves[plug]):
+            if key >= last.get(alike, ()):
+                yield from self._fill(counts, kind, fuller, plug + 1, first, taken, {**last, alike: key})
+
+    def _contents(
+        self, counts: Counted, kind: int, filling: Filling, plug: int, halves: int
+    ) -> Iterator[tuple[Filling, Key]]:
+        """Yield the filling with each content of one plug: one need, two on its halves, or nothing."""
+        for fuller, key, taken in self._one_more(counts, kind, filling, plug, halves):
+            for both, second, _ in self._one_more(counts, kind, fuller, plug, halves - taken):
+                if second >= key:
+                    yield both, (key, second)
+            yield fuller, (key,)
+        yield filling, EMPTY
+
+    def _one_more(
+        self, counts: Counted, kind: int, filling: Filling, plug: int, halves: int
+    ) -> Iterator[tuple[Filling, tuple[int, int, int], int]]:
+        if halves == 0:
+            return
+        for choice in self.choices(counts, filling):
+            for fit, taken in self.fits[choice.need.type].get(kind, {}).get(plug, ()):
+                if taken <= halves:
+                    fuller = Filling(choice.touched, (*filling.taken, (plug, fit, choice.tag)))
+                    yield fuller, (*choice.order, fit), taken
+
+    def additions(self, counts: Counted, kind: int, filling: Filling) -> Iterator[Filling]:
+        """Yield the filling with one more need, on each plug that has room."""
+        for plug, halves in enumerate(self.problem.cables[kind].halves):
+            used = sum(self._halves(filling, entry) for entry in filling.taken if entry[0] == plug)
+            for fuller, _, _ in self._one_more(counts, kind, filling, plug, halves - used):
+                yield fuller
+
+    def _halves(self, filling: Filling, entry: Plugged) -> int:
+        _, fit, (number, place) = entry
+        need = self.clusters[filling.touched[number]].needs[place]
+        return self.problem.port_types[need.type].fits[fit].halves
+
+    def adapters(self, counts: Counted, kind: int, depth: int) -> Iterator[Filling]:
+        """Yield each way to use the outputs of one adapter whose inputs will be of this depth; plug numbers are 0."""
+        for filling in self._outputs(counts, kind, depth, Filling((), ()), ()):
+            if depth == INPUT or any(self._need(filling, entry).depth == INPUT for entry in filling.taken):
+                yield filling
+
+    def _outputs(
+        self, counts: Counted, kind: int, depth: int, filling: Filling, last: tuple[int, ...]
+    ) -> Iterator[Filling]:
+        if len(filling.taken) == self.problem.adapters[kind].outputs:
+            return
+        for choice in self.choices(counts, filling):
+            if choice.need.depth != PORT and (choice.need.depth, depth) != (INPUT, LAST_INPUT):
+                continue
+            for fit, found in enumerate(self.problem.port_types[choice.need.type].adapter_fits):
+                key = (*choice.order, fit)
+                if found.adapter == kind and key >= last:
+                    fuller = Filling(choice.touched, (*filling.taken, (0, fit, choice.tag)))
+                    yield fuller
+                    yield from self._outputs(counts, kind, depth, fuller, key)
+
+    def _need(self, filling: Filling, entry: Plugged) -> Need:
+        number, place = entry[2]
+        return self.clusters[filling.touched[number]].needs[place]
+
+    def choices(self, counts: Counted, filling: Filling) -> Iterator[Choice]:
+        """Yield each need still open beside a filling, of equal ones the first."""
+        taken = {tag for _, _, tag in filling.taken}
+        for number, cluster in enumerate(filling.touched):
+            yield from self._of_cluster(filling.touched, number, cluster, taken)
+        for cluster, times in counts:
+            if filling.touched.count(cluster) < times:
+                yield from self._of_cluster((*filling.touched, cluster), len(filling.touched), cluster, set())
+
+    def _of_cluster(self, touched: tuple[int, ...], number: int, cluster: int, taken: set[Tag]) -> Iterator[Choice]:
+        seen = set()
+        twins = self._twins(cluster)
+        for place, need in enumerate(self.clusters[cluster].needs):
+            if twins[place] not in seen and (number, place) not in taken:
+                seen.add(twins[place])
+                yield Choice(touched, (number, place), need, (cluster, twins[place]))
+
+    def _twins(self, cluster: int) -> tuple[int, ...]:
+        while len(self.twins) <= cluster:
+            self.twins.append(_twins_of(self.clusters[len(self.twins)]))
+        return self.twins[cluster]
+
+
+def _twins_of(cluster: Cluster) -> tuple[int, ...]:
+    """Return for each need the first one that it may be exchanged with."""
+    found: list[int] = []
+    for place, need in enumerate(cluster.needs):
+        found.append(next(other for other in range(place + 1) if _alike(cluster, cluster.needs[other], need)))
+    return tuple(found)
+
+
+def _alike(cluster: Cluster, one: Need, other: Need) -> bool:
+    if one == other:
+        return True
+    if one._replace(lines=()) != other._replace(lines=()) or len(one.lines) != 1 or len(other.lines) != 1:
+        return False
+    if cluster.lines[one.lines[0]] != cluster.lines[other.lines[0]]:
+        return False
+    carried = [line for need in cluster.needs for line in need.lines]
+    return carried.count(one.lines[0]) == carried.count(other.lines[0]) == 1
+
+
+def _fits_by_plug(problem: Problem, of: int) -> dict[int, dict[int, list[tuple[int, int]]]]:
+    """Return {cable kind: {plug: [(fit, halves)]}} of a port type."""
+    found: dict[int, dict[int, list[tuple[int, int]]]] = {}
+    for number, fit in enumerate(problem.port_types[of].fits):
+        if fit.halves <= problem.cables[fit.cable].halves[fit.plug]:
+            found.setdefault(fit.cable, {}).setdefault(fit.plug, []).append((number, fit.halves))
+    return found
+
+
+def _same_plugs(problem: Problem, kind: int) -> tuple[int, ...]:
+    """Return for each plug of a cable the first one that it may be exchanged with.
+
+    The stretch before plug 0 carries the most, so where no further stretch allows less it alone decides, and only what
+    the plugs themselves fit tells them apart.
+    """
+    cable = problem.cables[kind]
+    plugs = range(len(cable.halves))
+    if not _first_stretch_decides(cable):
+        return tuple(plugs)
+    marks = [(cable.halves[plug], [_mark(found.fits, kind, plug) for found in problem.port_types]) for plug in plugs]
+    return tuple(marks.index(marks[plug]) for plug in plugs)
+
+
+def _first_stretch_decides(cable: CableKind) -> bool:
+    first = cable.segments[0]
+    return all(
+        further >= ours
+        for stretch in cable.segments[1:]
+        for allowed, mine in zip(stretch, first, strict=True)
+        for further, ours in zip(allowed, mine, strict=True)
+    )
+
+
+def _mark(fits: tuple[Fit, ...], kind: int, plug: int) -> list[tuple[object, ...]]:
+    return [(fit.halves, fit.limits, fit.points) for fit in fits if (fit.cable, fit.plug) == (kind, plug)]

@@ -1,0 +1,170 @@
+"""A wiring as it is plugged, put into the terms of the formal problem so that the same judge weighs it.
+
+What cannot go into a port at all stays outside of the problem and is named; half mates, plugs that are too short and cables of
+another family go in, for they can be plugged, and are marked for the rules.
+"""
+
+from collections import Counter
+from typing import NamedTuple
+
+from service.demand.demand import Demand
+from service.demand.ends import Ends
+from service.parts.build import Build, Plugged, PluggedPlug
+from service.wiring import allowances as allow
+from service.wiring.allowances import merged
+from service.wiring.mates import mate
+from service.wiring.pieces import Piece
+from service.wiring.pose import FitInfo, Frame, Impossible, Poser
+from service.wiring.problem import AdapterFit, AdapterSource, Fit, PlugSource, PortType, Source, Wiring
+
+PortAt = tuple[int, str, int]
+
+
+class _Placed(NamedTuple):
+    """A port's type and source as plugged."""
+
+    type: int
+    source: Source
+
+
+def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged: tuple[Plugged, ...], *, rest: bool) -> Frame:
+    """Return the problem in which ``plugged`` is all that its ports can have; ``rest``: the others are planned.
+
+    The frame's ``plugged`` is the wiring with just what was given, its ``impossible`` what fits into no port.
+    """
+    poser = Poser(build, supply, demand, ends, plugged)
+    room = _Room(poser)
+    placed: dict[PortAt, _Placed] = {}
+    impossible = []
+    for each in plugged:
+        at = (poser.lines[each.line, each.copy], each.connector, each.number)
+        if _is_possible(poser, each):
+            placed[at] = room.place(each)
+        else:
+            impossible.append(_impossible(poser, at[0], each))
+    frame = poser.finish(rest, {at: found.type for at, found in placed.items()})
+    frame.impossible = tuple(impossible)
+    sources = tuple(
+        tuple(_source(placed.get((feed.unit, port.connector, port.number))) for port in feed.ports) for feed in frame.feeds
+    )
+    frame.plugged = Wiring(sources, tuple(sorted((kind, 0, inputs) for kind, inputs in room.inputs.items())))
+    return frame
+
+
+def _source(placed: _Placed | None) -> Source | None:
+    return None if placed is None else placed.source
+
+
+def _is_possible(poser: Poser, plugged: Plugged) -> bool:
+    """Say whether every plug and adapter of a connection goes in where it is said to be."""
+    plugs = [poser.cables[_kind(poser, piece)].cable.plugs[p.plug].connector
+             for piece, p in zip(poser.plug_pieces(plugged), plugged.plugs, strict=True)]
+    if not plugged.adapters:
+        return mate(plugs[0], plugged.connector) != "impossible"
+    kinds = [poser.adapters[_adapter_kind(poser, piece)].adapter for piece in poser.adapter_pieces(plugged)]
+    first, inner = kinds[0], kinds[1:]
+    if mate(first.gives.connector, plugged.connector) == "impossible":
+        return False
+    if any(mate(adapter.gives.connector, first.takes.connector) == "impossible" for adapter in inner):
+        return False
+    ends = [adapter.takes.connector for adapter, used in zip(inner, plugged.adapters[1:], strict=True)
+            for _ in range(used.inputs)]
+    ends += [first.takes.connector] * (len(plugs) - len(ends))
+    return len(ends) == len(plugs) and all(mate(p, e) != "impossible" for p, e in zip(plugs, ends, strict=True))
+
+
+def _impossible(poser: Poser, unit: int, plugged: Plugged) -> Impossible:
+    pieces = tuple(poser.plug_pieces(plugged))
+    connectors = tuple(
+        poser.cables[_kind(poser, piece)].cable.plugs[p.plug].connector
+        for piece, p in zip(pieces, plugged.plugs, strict=True)
+    )
+    return Impossible(unit, plugged, pieces, connectors, tuple(poser.adapter_pieces(plugged)))
+
+
+def _kind(poser: Poser, piece: Piece) -> int:
+    return next(at for at, of in enumerate(poser.cables) if of.pieces == (piece,))
+
+
+def _adapter_kind(poser: Poser, piece: Piece) -> int:
+    return next(at for at, of in enumerate(poser.adapters) if of.pieces == (piece,))
+
+
+class _Plugged(NamedTuple):
+    """A plug in use and the kind of its cable."""
+
+    kind: int
+    plug: PluggedPlug
+
+
+class _Room:
+    """Makes port types for what is plugged; an adapter that feeds several ports is entered once."""
+
+    def __init__(self, poser: Poser) -> None:
+        self.poser = poser
+        self.inputs: dict[int, tuple[Source, ...]] = {}
+        self.free = Counter({socket.label: socket.count for socket in poser.supply.sockets})
+        self.seated: set[int] = set()
+
+    def place(self, plugged: Plugged) -> _Placed:
+        """Return the port type and source of one connection."""
+        plugs = [_Plugged(_kind(self.poser, piece), p) for piece, p in zip(
+            self.poser.plug_pieces(plugged), plugged.plugs, strict=True)]
+        if not plugged.adapters:
+            return _Placed(self._type([self._fit(plugs[0], plugged.connector)], []), PlugSource(0, 0))
+        kinds = [_adapter_kind(self.poser, piece) for piece in self.poser.adapter_pieces(plugged)]
+        if kinds[0] not in self.inputs:
+            self._enter(kinds, [used.inputs for used in plugged.adapters], plugs)
+        return _Placed(self._type([], [self._into(kinds[0], plugged.connector)]), AdapterSource(0, 0))
+
+    def _enter(self, kinds: list[int], inputs: list[int], plugs: list[_Plugged]) -> None:
+        """Enter the adapters of a connection: inner ones on the first inputs of the first, plugs in order."""
+        inner_sources: list[Source] = []
+        into = []
+        for place, (kind, count) in enumerate(zip(kinds[1:], inputs[1:], strict=True)):
+            mine, plugs = plugs[:count], plugs[count:]
+            takes = self.poser.adapters[kind].adapter.takes.connector
+            self._fix(kind, [self._fit(plug, takes) for plug in mine], [], [PlugSource(n, 0) for n in range(len(mine))])
+            into.append(self._into(kind, self.poser.adapters[kinds[0]].adapter.takes.connector))
+            inner_sources.append(AdapterSource(place, 0))
+        takes = self.poser.adapters[kinds[0]].adapter.takes.connector
+        direct: list[Source] = [PlugSource(n, 0) for n in range(len(plugs))]
+        self._fix(kinds[0], [self._fit(plug, takes) for plug in plugs], into, [*inner_sources, *direct])
+
+    def _fix(
+        self, kind: int, fits: list[tuple[Fit, FitInfo]],
+        into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]], sources: list[Source],
+    ) -> None:
+        self.inputs[kind] = tuple(sources)
+        self.poser.fixed_inputs[kind] = len(sources)
+        self.poser.types["input of", kind] = self._type(fits, into)
+
+    def _type(
+        self, fits: list[tuple[Fit, FitInfo]], into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]]
+    ) -> int:
+        poser = self.poser
+        at = len(poser.port_types)
+        poser.reserve()
+        poser.port_types[at] = PortType(tuple(fit for fit, _ in fits), tuple(fit for fit, _ in into))
+        poser.fits[at] = [info for _, info in fits]
+        poser.adapter_fits[at] = [allowances for _, allowances in into]
+        return at
+
+    def _fit(self, plug: _Plugged, connector: str) -> tuple[Fit, FitInfo]:
+        kind, number = plug.kind, plug.plug.plug
+        reach = self.poser.reach_of(self.poser.cables[kind], number, connector)
+        fit, info = self.poser.fit(kind, number, connector, reach, False, plug.plug.open_contacts)
+        return fit, info._replace(wrong_socket=self._is_wrong(kind, plug.plug.sockets))
+
+    def _is_wrong(self, kind: int, sockets: tuple[str, ...]) -> bool:
+        """Say whether a cable stands in sockets that are not its own, or in more of them than there are."""
+        own = [label for label, n in self.poser.occupied(self.poser.cables[kind].cable) for _ in range(n)]
+        if kind not in self.seated:
+            self.seated.add(kind)
+            self.free.subtract(own)
+        crowded = any(self.free[label] < 0 for label in own)
+        return crowded or (bool(sockets) and sorted(sockets) != sorted(own))
+
+    def _into(self, kind: int, connector: str) -> tuple[AdapterFit, tuple[allow.Allowance, ...]]:
+        allowances = allow.joint(self.poser.adapters[kind].adapter.gives.connector, connector, 0)
+        return AdapterFit(kind, merged(allowances)), allowances

@@ -1,0 +1,398 @@
+"""From a build and its demand to the formal problem, and the frame that leads back from its indices to parts.
+
+A problem to be planned holds only what a plan may use: full mates, the supply's own family, plugs that are not known to be
+too short. Where a wiring is given, each piece named in it is a kind of its own, and the ports named in it have just that
+as their source.
+"""
+
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from service.demand.demand import Demand, Feed
+from service.demand.ends import Ends
+from service.facts import adapters as adapter_facts
+from service.facts import card as card_facts
+from service.facts import points
+from service.parts.build import Build, Plugged
+from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
+from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN
+from service.wiring import allowances as allow
+from service.wiring.allowances import Allowance, merged
+from service.wiring.mates import function_of, halves_of, halves_taken, mate
+from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, cables, is_never
+from service.wiring.problem import (
+    AdapterFit, AdapterKind, CableKind, Device, Fit, GroupLimit, Points, Port, PortType, Problem, Wiring,
+)
+from service.wiring.reach import REACHES, Reach, Routes
+
+_RAIL = {"12v": 0, "5v": 1, "3v3": 2}
+PortKey = tuple[object, ...]
+
+
+class FitInfo(NamedTuple):
+    """What stands behind a fit: what the joint allows, how far the plug falls short, how it mates, contacts known open."""
+
+    allowances: tuple[Allowance, ...]
+    reach: Reach
+    mate: str
+    open_contacts: int
+    wrong_socket: bool = False
+
+
+class Impossible(NamedTuple):
+    """A connection as plugged that does not go together: its unit, what was plugged, and the pieces."""
+
+    unit: int
+    plugged: Plugged
+    plugs: tuple[Piece, ...]
+    connectors: tuple[str, ...]
+    adapters: tuple[Piece, ...]
+
+
+@dataclass(slots=True)
+class Frame:
+    """The problem and the way back: index for index the feeds, kinds, fits and adapter fits that it was made of.
+
+    ``too_short`` gives, by port type, the least that the longest plug of the right kind falls short.
+    """
+
+    problem: Problem
+    feeds: tuple[Feed, ...]
+    cables: list[CableKindOf]
+    adapters: list[AdapterKindOf]
+    segments: list[tuple[tuple[Allowance, ...], ...]]
+    sockets: list[tuple[str, ...]]
+    adapter_allowances: list[tuple[tuple[Allowance, ...], ...]]
+    fits: list[list[FitInfo]]
+    adapter_fits: list[list[tuple[Allowance, ...]]]
+    too_short: dict[int, float] = field(default_factory=dict)
+    impossible: tuple[Impossible, ...] = ()
+    plugged: Wiring | None = None
+
+
+class Poser:
+    """Builds one problem."""
+
+    def __init__(self, build: Build, supply: int, demand: Demand, ends: Ends, plugged: tuple[Plugged, ...]) -> None:
+        part = build.units[supply].part
+        assert isinstance(part, PowerSupply)
+        self.build, self.unit, self.supply, self.ends = build, supply, part, ends
+        self.demand = demand
+        self.routes = Routes(build, ends)
+        self.labels = {socket.label: at for at, socket in enumerate(part.sockets)}
+        self.groups = {group.name: at for at, group in enumerate(part.groups)}
+        self.by_function = self._sockets_by_function()
+        self.lines = {(entry.line, entry.copy): unit for unit, entry in enumerate(build.units)}
+        self.plugged = plugged
+        named = frozenset(piece for p in plugged for piece in (*self.plug_pieces(p), *self.adapter_pieces(p)))
+        self.cables = cables(build, supply, ends, named)
+        self.adapters = adapters(build, named)
+        self.types: dict[PortKey, int] = {}
+        self.port_types: list[PortType] = []
+        self.fits: list[list[FitInfo]] = []
+        self.adapter_fits: list[list[tuple[Allowance, ...]]] = []
+        self.too_short: dict[int, float] = {}
+        self.fixed_inputs: dict[int, int] = {}
+        self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
+
+    # -- pieces ---------------------------------------------------------------------------------------------------
+
+    def unit_of(self, line: int, copy: int, quantity: int) -> tuple[int, int]:
+        """Return the unit and the copy within it of a piece that is counted through the whole line."""
+        return self.lines[line, copy // quantity], copy % quantity
+
+    def plug_pieces(self, plugged: Plugged) -> list[Piece]:
+        found = []
+        for plug in plugged.plugs:
+            if plug.cable is not None:
+                found.append(Piece(self.unit, plug.cable, plug.copy))
+                continue
+            part = self.build.units[self.lines[plug.line, 0]].part
+            assert isinstance(part, Cable)
+            unit, copy = self.unit_of(plug.line, plug.copy, part.quantity)
+            found.append(Piece(unit, -1, copy))
+        return found
+
+    def adapter_pieces(self, plugged: Plugged) -> list[Piece]:
+        found = []
+        for adapter in plugged.adapters:
+            part = self.build.units[self.lines[adapter.line, 0]].part
+            entry = part if adapter.index is None else part.adapters[adapter.index]  # type: ignore[union-attr]
+            assert isinstance(entry, Adapter)
+            unit, copy = self.unit_of(adapter.line, adapter.copy, entry.quantity)
+            found.append(Piece(unit, -1 if adapter.index is None else adapter.index, copy))
+        return found
+
+    # -- cables ---------------------------------------------------------------------------------------------------
+
+    def _sockets_by_function(self) -> dict[str, tuple[tuple[str, int], ...]]:
+        found: dict[str, tuple[tuple[str, int], ...]] = {}
+        for cable in self.supply.cables or ():
+            if cable.occupies:
+                found.setdefault(function_of(cable.plugs[0].connector), cable.occupies)
+        return found
+
+    def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
+        """Return the sockets a cable takes: its own, else those that a boxed cable for the same purpose takes."""
+        if cable.captive or not self.labels:
+            return ()
+        own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector), ())
+        return tuple((label, count) for label, count in own if label in self.labels)
+
+    def cable_kind(self, of: CableKindOf) -> CableKind:
+        """Return the formal kind."""
+        taken = self.occupied(of.cable)
+        takes = [0] * len(self.labels)
+        for label, count in taken:
+            takes[self.labels[label]] = count
+        return CableKind(
+            len(of.pieces), tuple(takes), tuple(halves_of(plug.connector) for plug in of.cable.plugs),
+            tuple(merged(stretch) for stretch in self.stretches(of)), self.groups_of(of.cable, taken), of.bought,
+        )
+
+    def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
+        """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""
+        if not self.groups:
+            return ()
+        if cable.group is not None:
+            return (self.groups[cable.group],)
+        of_socket = {socket.label: socket.group for socket in self.supply.sockets}
+        named = tuple(
+            self.groups[group] for label, count in taken for _ in range(count)
+            if (group := of_socket[label]) is not None
+        )
+        if named:
+            return named
+        function = function_of(cable.plugs[0].connector)
+        return tuple(at for at, group in enumerate(self.supply.groups) if function in group.feeds)[:1]
+
+    def stretches(self, of: CableKindOf) -> tuple[tuple[Allowance, ...], ...]:
+        """Return what each segment of a cable allows."""
+        cable = of.cable
+        names = tuple(plug.connector for plug in cable.plugs)
+        found = []
+        for at in range(len(names)):
+            on_12v = cable.supply_wires_12v if at == 0 else None
+            stretch = allow.wires(names[at:], cable.awg, on_12v)
+            if at == 0:
+                stretch += self.supply_end(of)
+            found.append(stretch)
+        return tuple(found)
+
+    def supply_end(self, of: CableKindOf) -> tuple[Allowance, ...]:
+        """Return what the end at the supply allows: the printed rating, which replaces a guess at contacts, or these."""
+        cable = of.cable
+        if any(plug.connector in SIXTEEN_PIN for plug in cable.plugs):
+            if cable.rated_watts is not None:
+                return (allow.printed(cable.rated_watts),)
+            if self.sixteen:
+                piece = of.pieces[0]
+                rated = self.ends.rating(None, piece.unit, f"{_pointer(piece)}rated_watts", card_facts.UNPRINTED_WATTS)
+                return (allow.printed(rated), *self._socket_contacts(cable))
+        return self._socket_contacts(cable)
+
+    def _socket_contacts(self, cable: Cable) -> tuple[Allowance, ...]:
+        taken = self.occupied(cable)
+        counts = {socket.label: socket.contacts_12v for socket in self.supply.sockets}
+        contacts = [(counts[label], count) for label, count in taken]
+        if not contacts or any(each is None for each, _ in contacts):
+            return ()
+        return (allow.socket(sum((each or 0) * count for each, count in contacts)),)
+
+    # -- adapters -------------------------------------------------------------------------------------------------
+
+    def adapter_limits(self, of: AdapterKindOf) -> tuple[tuple[int, ...], tuple[tuple[Allowance, ...], ...]]:
+        """Return how many inputs may be used and what is then allowed."""
+        adapter = of.adapter
+        rated: dict[int, float | None] = dict(adapter.rated_watts_by_inputs)
+        rated = rated or {adapter.takes.count: adapter.rated_watts}
+        found = [(inputs, (allow.adapter(self._rating(of, inputs, watts)),)) for inputs, watts in sorted(rated.items())]
+        return tuple(inputs for inputs, _ in found), tuple(limits for _, limits in found)
+
+    def fixed_limits(self, at: int, inputs: int) -> tuple[tuple[int, ...], tuple[tuple[Allowance, ...], ...]]:
+        """Return the same for an adapter that is plugged with so many inputs; too few inputs are good for nothing."""
+        allowed, limits = self.adapter_limits(self.adapters[at])
+        enough = [limit for count, limit in zip(allowed, limits, strict=True) if count <= inputs]
+        return (inputs,), (enough[-1] if enough else (allow.adapter(0.0),),)
+
+    def _rating(self, of: AdapterKindOf, inputs: int, watts: float | None) -> float:
+        adapter, piece = of.adapter, of.pieces[0]
+        takes, gives = adapter.takes.connector, adapter.gives.connector
+        scale = 1 if gives in DRIVE else inputs
+        usual = adapter_facts.usual_watts(takes, gives)
+        rating = self.ends.rating(watts, piece.unit, f"{_pointer(piece, 'adapters')}rated_watts", usual, scale)
+        from_peripheral = takes == "peripheral-4" and gives in CARD
+        return min(rating, card_facts.PERIPHERAL_ADAPTER_WATTS.value) if from_peripheral else rating
+
+    def adapter_kind(self, of: AdapterKindOf, inputs: tuple[int, ...], limits: tuple[tuple[Allowance, ...], ...],
+                     input_type: int) -> AdapterKind:
+        """Return the formal kind."""
+        adapter = of.adapter
+        extra = int(points.MOULDED_POINTS.value) if adapter.moulded else 0
+        if adapter.takes.connector == "peripheral-4" and adapter.gives.connector in CARD:
+            extra += int(points.PERIPHERAL_CARD_ADAPTER_POINTS.value)
+        rank = 0 if adapter.moulded else 2 if of.bundled else 1
+        return AdapterKind(
+            len(of.pieces), rank, adapter.gives.count, input_type, inputs, tuple(merged(each) for each in limits), extra
+        )
+
+    # -- port types -----------------------------------------------------------------------------------------------
+
+    def port_type(self, connector: str, stays_off: bool, depth: int = 0) -> int:
+        """Return the type of a port that is planned; ``depth`` 1 and 2: of an adapter's input."""
+        key = (connector, stays_off, depth)
+        if key in self.types:
+            return self.types[key]
+        at = self.types[key] = len(self.port_types)
+        self.reserve()
+        fits = [fit for kind in range(len(self.cables)) for fit in self._fits(kind, connector, stays_off, at)]
+        self.fits[at] = [info for _, info in fits]
+        into = self._adapter_fits(connector) if depth < 2 else []
+        self.adapter_fits[at] = [allowances for _, allowances in into]
+        self.port_types[at] = PortType(tuple(fit for fit, _ in fits), tuple(fit for fit, _ in into))
+        return at
+
+    def reserve(self) -> None:
+        self.port_types.append(PortType(()))
+        self.fits.append([])
+        self.adapter_fits.append([])
+
+    def _fits(self, kind: int, connector: str, stays_off: bool, at: int) -> list[tuple[Fit, FitInfo]]:
+        of = self.cables[kind]
+        if of.foreign:
+            return []
+        found = []
+        for number, plug in enumerate(of.cable.plugs):
+            if mate(plug.connector, connector) != "full":
+                continue
+            reach = self.reach_of(of, number, connector)
+            if reach.short_by_mm:
+                self.too_short[at] = min(reach.short_by_mm, self.too_short.get(at, reach.short_by_mm))
+                continue
+            found.append(self.fit(kind, number, connector, reach, stays_off, 0))
+        return found
+
+    def reach_of(self, of: CableKindOf, number: int, connector: str) -> Reach:
+        if of.bought:
+            return REACHES
+        piece = of.pieces[0]
+        return self.routes.reach(of.cable.plugs[number], piece.unit, f"{_pointer(piece)}plugs/{number}", connector)
+
+    def fit(
+        self, kind: int, number: int, connector: str, reach: Reach, stays_off: bool, open_contacts: int
+    ) -> tuple[Fit, FitInfo]:
+        cable = self.cables[kind].cable
+        name = cable.plugs[number].connector
+        open_now = cable.open_contacts + open_contacts
+        allowances = allow.joint(name, connector, open_now)
+        extra = int(points.ASSUMED_SHORT_POINTS.value) if reach.assumed_short_by_mm else 0
+        if stays_off and self.carries_3v3(kind):
+            extra += int(points.THREE_VOLT_POINTS.value)
+        fit = Fit(kind, number, halves_taken(name, connector), merged(allowances), extra)
+        return fit, FitInfo(allowances, reach, mate(name, connector), open_now)
+
+    def carries_3v3(self, kind: int) -> bool:
+        """Say whether a cable carries 3.3 V; where it is not said, at worst it does."""
+        of = self.cables[kind]
+        if of.cable.carries_3v3 is not None:
+            return of.cable.carries_3v3
+        piece = of.pieces[0]
+        return self.ends.worst(piece.unit, f"{_pointer(piece)}carries_3v3")
+
+    def _adapter_fits(self, connector: str) -> list[tuple[AdapterFit, tuple[Allowance, ...]]]:
+        found = []
+        for kind, of in enumerate(self.adapters):
+            if mate(of.adapter.gives.connector, connector) == "full" and not is_never(of.adapter):
+                allowances = allow.joint(of.adapter.gives.connector, connector, 0)
+                found.append((AdapterFit(kind, merged(allowances)), allowances))
+        return found
+
+    # -- devices --------------------------------------------------------------------------------------------------
+
+    def device(self, feed: Feed, given: dict[tuple[int, str, int], int], plan_rest: bool) -> Device:
+        """Return the formal device; ports in ``given`` have the type that was made for what is plugged in them."""
+        part = self.build.units[feed.unit].part
+        stays_off = isinstance(part, Drive) and part.power_disable
+        ports = []
+        for port in feed.ports:
+            key = (feed.unit, port.connector, port.number)
+            if key in given:
+                ports.append(Port(given[key], port.required, port.weight, must=True))
+            elif plan_rest:
+                needs_care = stays_off and port.connector == "sata-power"
+                ports.append(Port(self.port_type(port.connector, needs_care), port.required, port.weight))
+            else:
+                ports.append(Port(self.closed_type(), port.required, port.weight))
+        return Device(feed.role, tuple(ports), (*feed.sustained, *feed.starting))
+
+    def closed_type(self) -> int:
+        """Return the type of a port that gets nothing."""
+        if ("closed",) not in self.types:
+            self.types["closed",] = len(self.port_types)
+            self.reserve()
+        return self.types["closed",]
+
+    def finish(self, plan_rest: bool = True, given: dict[tuple[int, str, int], int] | None = None) -> Frame:
+        """Return the frame of all that was entered."""
+        limits = [
+            self.fixed_limits(at, self.fixed_inputs[at]) if at in self.fixed_inputs else self.adapter_limits(of)
+            for at, of in enumerate(self.adapters)
+        ]
+        devices = tuple(self.device(feed, given or {}, plan_rest) for feed in self.demand.feeds)
+        kinds = [
+            self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)
+        ]
+        cable_kinds = tuple(self.cable_kind(of) for of in self.cables)
+        problem = Problem(
+            devices, tuple(self.port_types), cable_kinds, tuple(s.count for s in self.supply.sockets), tuple(kinds),
+            tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups), _points(),
+        )
+        return Frame(
+            problem, self.demand.feeds, self.cables, self.adapters, [self.stretches(of) for of in self.cables],
+            [tuple(label for label, n in self.occupied(of.cable) for _ in range(n)) for of in self.cables],
+            [each for _, each in limits], self.fits, self.adapter_fits, self.too_short,
+        )
+
+    def input_type(self, adapter: int) -> int:
+        """Return the port type of an adapter's inputs."""
+        fixed = self.types.get(("input of", adapter))
+        return self.port_type(self.adapters[adapter].adapter.takes.connector, False, 1) if fixed is None else fixed
+
+
+def pose(build: Build, supply: int, demand: Demand, ends: Ends, *, virtual: bool = False) -> Frame:
+    """Return the problem of planning a build; ``virtual``: cables of the supply's own family may be bought."""
+    poser = Poser(build, supply, demand, ends, ())
+    if virtual:
+        poser.cables += _to_be_bought(poser, demand)
+    return poser.finish()
+
+
+def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
+    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports."""
+    counts: dict[str, int] = {}
+    for feed in demand.feeds:
+        for port in feed.ports:
+            counts[port.connector] = counts.get(port.connector, 0) + 1
+    found = []
+    for connector, count in sorted(counts.items()):
+        if connector in POWER_CONNECTORS and (not poser.labels or function_of(connector) in poser.by_function):
+            found.append(CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True))
+    return found
+
+
+def _plain_cable(connector: str) -> Cable:
+    rated = card_facts.PLUG_WATTS[connector].value if connector in SIXTEEN_PIN else None
+    plugs = card_facts.SINGLE_CABLE_PLUGS.get(connector, 1)
+    return Cable(plugs=tuple(Plug(connector=connector) for _ in range(plugs)), rated_watts=rated, captive=False, carries_3v3=False)
+
+
+def _points() -> Points:
+    share_limit = allow.in_milliamps(card_facts.SHARED_CABLE_WATTS.value)
+    return Points(
+        int(points.BAND_POINTS.value), int(points.START_WIRE_POINTS.value), int(points.SHARE_POINTS.value), share_limit
+    )
+
+
+def _pointer(piece: Piece, entries: str = "cables") -> str:
+    """Return the pointer, below its unit's part, of the entry that a piece belongs to."""
+    return "" if piece.index < 0 else f"{entries}/{piece.index}/"

@@ -1,0 +1,418 @@
+"""The exact search: branch and bound over states that only count what is equal, with a memo of finished states.
+
+Three kinds of decision, in this order, so that currents are known as soon as something is opened and never shrink:
+which optional ports want a source; which adapters are in use and what hangs on their outputs; then whole cables, each
+time the one that feeds the first open need (or that need stays unfed). What a state costs to complete does not depend
+on how it was reached, so it is remembered. Over the budget of nodes the best plan so far is given back as not proven.
+"""
+
+from collections.abc import Iterator
+from itertools import islice, product
+from typing import NamedTuple
+
+from service.wiring.bounds import Bounds, Counted
+from service.wiring.clusters import INPUT, LAST_INPUT, NEVER, PORT, UNIT, Cluster, levels_of, of_device
+from service.wiring.decisions import (
+    DEVICE,
+    OUTPUTS,
+    PLUGS,
+    Decision,
+    Decisions,
+    Effect,
+    Origin,
+    moved,
+    spelled,
+    unfed_decision,
+)
+from service.wiring.patterns import Filling, Patterns
+from service.wiring.problem import Device, Problem, Solution
+
+NODE_BUDGET = 30_000
+"""Decisions weighed, at most; about half a second."""
+CLUSTERS_A_NODE = 8
+MOST_CHOICES = 4096
+"""Ways to choose the optional ports of one device that are looked at; with more nothing is proven."""
+
+Left = tuple[int, ...]
+
+
+class Cabling(NamedTuple):
+    """A state in which only cables are still to be decided: open clusters, what is left, group currents so far."""
+
+    open: Counted
+    cables: Left
+    sockets: Left
+    groups: Left
+
+
+class Fitting(NamedTuple):
+    """A state in which adapters may still be put in use, none before ``stage`` (depth, kind)."""
+
+    open: Counted
+    adapters: Left
+    stage: tuple[int, int]
+
+
+State = Cabling | Fitting
+
+
+class Move(NamedTuple):
+    """A step to another state: what it costs, the bound of what follows, and the decision, if it is one."""
+
+    cost: int
+    floor: int
+    decision: Decision | None
+    state: State
+
+
+class Known(NamedTuple):
+    """What is known of a state: its cost, or when ``exact`` is false a bound of it; and the best step."""
+
+    cost: int
+    exact: bool
+    move: Move | None = None
+
+
+class Plan(NamedTuple):
+    """A complete plan."""
+
+    cost: int
+    start: tuple[tuple[int, Origin], ...]
+    chain: tuple[Decision, ...]
+
+
+class OverBudget(Exception):
+    """The node budget is used up."""
+
+
+class NoWiring(Exception):
+    """Ports that must have a source cannot all have one; without such ports there is always a wiring."""
+
+
+def solve(problem: Problem, node_budget: int = NODE_BUDGET) -> Solution:
+    """Return the best wiring, proven so unless the budget of nodes ran out."""
+    search = Search(problem, node_budget)
+    proven = search.run()
+    plan = search.best
+    if plan is None:
+        raise NoWiring(f"no wiring was found, and {'there is none' if proven else 'the budget of nodes ran out'}")
+    wiring = spelled(search.decisions, plan.start, plan.chain)
+    return Solution(wiring, levels_of(plan.cost), proven, search.nodes)
+
+
+class Search:
+    """One search of one problem."""
+
+    def __init__(self, problem: Problem, node_budget: int) -> None:
+        self.problem = problem
+        self.budget = node_budget
+        self.nodes = 0
+        self.decisions = Decisions(problem)
+        self.patterns = Patterns(problem, self.decisions.clusters)
+        self.bounds = Bounds(problem, self.decisions.clusters)
+        self.best: Plan | None = None
+        self.start: tuple[tuple[int, Origin], ...] = ()
+        self.path: list[Move] = []
+        self.known: dict[State, Known] = {}
+        self.floors: dict[State, int] = {}
+        self.ranks: dict[int, tuple[object, ...]] = {}
+        self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
+        available = self.bounds.available(*self.supply[:2])
+        self.kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
+        self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
+        self.begun: dict[tuple[int, int], tuple[tuple[int, Origin], ...]] = {}
+
+    def run(self) -> bool:
+        """Search; return whether the best plan is proven."""
+        self._descend()
+        try:
+            self._choose_fed(0, ())
+        except OverBudget:
+            return False
+        return all(len(each) < MOST_CHOICES for each in self.choices)
+
+    # Which optional ports want a source.
+
+    def _choose_fed(self, number: int, chosen: tuple[int, ...]) -> None:
+        if number == len(self.problem.devices):
+            self._begin(chosen)
+            return
+        same = number > 0 and self.problem.devices[number - 1] == self.problem.devices[number]
+        for option in range(chosen[-1] if same else 0, len(self.choices[number])):
+            self._count(number if len(self.choices[number]) > 1 else 0)
+            further = (*chosen, option)
+            if self._promising(further):
+                self._choose_fed(number + 1, further)
+
+    def _promising(self, chosen: tuple[int, ...]) -> bool:
+        """Say whether the devices decided so far may still beat the best; ports to come may yet fill loose plugs."""
+        if self.best is None or len(self.choices[len(chosen) - 1]) == 1:
+            return True
+        opening = self._opening(self._start_of(chosen))
+        if len(chosen) == len(self.problem.devices):
+            return self._floor(opening) < self.best.cost
+        adapters = sum(1 << kind for kind, found in enumerate(self.problem.adapters) if found.count > 0)
+        return self.bounds.cheapest(opening.open, self.kinds, adapters) < self.best.cost
+
+    def _start_of(self, chosen: tuple[int, ...]) -> tuple[tuple[int, Origin], ...]:
+        return tuple(each for number, option in enumerate(chosen) for each in self._begun(number, option))
+
+    def _begun(self, number: int, option: int) -> tuple[tuple[int, Origin], ...]:
+        """Return the clusters of one device with one choice of its optional ports."""
+        found = self.begun.get((number, option))
+        if found is None:
+            made = of_device(self.problem, self.problem.devices[number], self.choices[number][option])
+            found = self.begun[number, option] = tuple(
+                (self.decisions.number(cluster), tuple((DEVICE, number, place) for _, place in tags))
+                for cluster, tags in made
+            )
+        return found
+
+    def _opening(self, start: tuple[tuple[int, Origin], ...]) -> State:
+        counts = moved((), (), (cluster for cluster, _ in start))
+        adapters = tuple(kind.count for kind in self.problem.adapters)
+        return Fitting(counts, adapters, (INPUT, 0)) if any(adapters) else Cabling(counts, *self.supply)
+
+    def _begin(self, chosen: tuple[int, ...]) -> None:
+        self.start = self._start_of(chosen)
+        limit = NEVER if self.best is None else self.best.cost
+        self._complete(self._opening(self.start), 0, limit)
+
+    # The exact part.
+
+    def _complete(self, state: State, spent: int, limit: int) -> int:
+        """Return the least cost to complete a state if it is below the limit, else some bound of it that is not."""
+        known = self.known.get(state)
+        if known is not None and (known.exact or known.cost >= limit):
+            if known.exact and known.cost < limit:
+                self._note(spent + known.cost, state)
+            return known.cost
+        if not state.open:
+            return self._finish(state, spent, limit)
+        best: Move | None = None
+        low = NEVER
+        for move in self._moves(state):
+            if move.cost + move.floor >= limit:
+                low = min(low, move.cost + move.floor)
+                break
+            self.path.append(move)
+            cost = move.cost + self._complete(move.state, spent + move.cost, limit - move.cost)
+            self.path.pop()
+            if cost < limit:
+                limit, best = cost, move
+            else:
+                low = min(low, cost)
+        self.known[state] = Known(low, False) if best is None else Known(limit, True, best)
+        return self.known[state].cost
+
+    def _finish(self, state: State, spent: int, limit: int) -> int:
+        self.known[state] = Known(0, True)
+        if limit > 0:
+            self._note(spent, state)
+        return 0
+
+    def _note(self, cost: int, state: State) -> None:
+        """Keep the plan that the path and what is known of its last state make, if it is the best so far."""
+        if self.best is not None and cost >= self.best.cost:
+            return
+        chain = [move.decision for move in self.path if move.decision]
+        known = self.known[state]
+        while known.move is not None:
+            if known.move.decision:
+                chain.append(known.move.decision)
+            known = self.known[known.move.state]
+        self.best = Plan(cost, self.start, tuple(chain))
+
+    def _moves(self, state: State) -> list[Move]:
+        """Return the steps from a state, the most promising first; of those to the same state the cheapest."""
+        found: dict[State, Move] = {}
+        for cost, decision, after in self._steps(state):
+            self._count(len(state.open))
+            other = found.get(after)
+            if other is None or cost < other.cost:
+                found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
+        return sorted(found.values(), key=lambda move: move.cost + move.floor)
+
+    def _count(self, clusters: int) -> None:
+        """Count one decision weighed, as more where more different things are open, for that takes longer."""
+        self.nodes += 1 + clusters // CLUSTERS_A_NODE
+        if self.nodes > self.budget:
+            raise OverBudget
+
+    def _steps(self, state: State) -> Iterator[tuple[int, Decision | None, State]]:
+        if isinstance(state, Fitting):
+            yield 0, None, Cabling(state.open, *self.supply)
+            yield from self._adapter_steps(state)
+            return
+        cluster, place = self._first(state.open)
+        for kind in self._open_kinds(state):
+            for filling in self.patterns.cables(state.open, cluster, place, kind):
+                yield self._wired(state, kind, filling)
+        if not self.decisions.clusters[cluster].needs[place].must:
+            yield self._unfed(state, cluster, place)
+
+    def _floor(self, state: State) -> int:
+        found = self.floors.get(state)
+        if found is None:
+            if isinstance(state, Fitting):
+                adapters = sum(1 << kind for kind, left in enumerate(state.adapters) if left > 0)
+                found = self.bounds.cheapest(state.open, self.kinds, adapters)
+            else:
+                found = self.bounds.completion(state.open, state.cables, state.sockets)
+            self.floors[state] = found
+        return found
+
+    # Adapters.
+
+    def _adapter_steps(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
+        for depth in range(state.stage[0], LAST_INPUT + 1):
+            for kind, left in enumerate(state.adapters):
+                if left > 0 and (depth, kind) >= state.stage:
+                    yield from self._openings(state, depth, kind)
+
+    def _openings(self, state: Fitting, depth: int, kind: int) -> Iterator[tuple[int, Decision | None, State]]:
+        adapters = _less(state.adapters, kind)
+        for filling in self.patterns.adapters(state.open, kind, depth):
+            for option in range(len(self.problem.adapters[kind].inputs)):
+                decision = Decision(OUTPUTS, kind, filling, option, depth)
+                effect = self.decisions.effect(decision)
+                after = Fitting(moved(state.open, filling.touched, effect.left), adapters, (depth, kind))
+                yield effect.cost, decision, after
+
+    # Cables.
+
+    def _first(self, counts: Counted) -> tuple[int, int]:
+        """Return the need to decide next: inputs of adapters, then what must be fed, is begun, is hard to serve."""
+        return min((self._rank(cluster), cluster) for cluster, _ in counts)[1], 0
+
+    def _rank(self, cluster: int) -> tuple[object, ...]:
+        found = self.ranks.get(cluster)
+        if found is None:
+            content = self.decisions.clusters[cluster]
+            need = content.needs[0]
+            begun = need.depth == PORT and self._untouched(content, cluster)
+            choice = len({fit.cable for fit in self.problem.port_types[need.type].fits})
+            found = (-need.depth, not need.must, begun, choice, tuple(-current for current in need.load), cluster)
+            self.ranks[cluster] = found
+        return found
+
+    def _untouched(self, content: Cluster, cluster: int) -> bool:
+        return any(cluster == number for number, _ in self.start) and len(content.units) == 1
+
+    def _open_kinds(self, state: Cabling) -> list[int]:
+        available = self.bounds.available(state.cables, state.sockets)
+        return [kind for kind, left in enumerate(available) if left > 0]
+
+    def _wired(self, state: Cabling, kind: int, filling: Filling) -> tuple[int, Decision, Cabling]:
+        decision = Decision(PLUGS, kind, filling)
+        effect = self.decisions.effect(decision)
+        groups, over = self._grouped(state.groups, kind, effect)
+        takes = self.problem.cables[kind].takes
+        sockets = (
+            tuple(left - taken for left, taken in zip(state.sockets, takes, strict=True)) if takes else state.sockets
+        )
+        after = Cabling(moved(state.open, filling.touched, effect.left), _less(state.cables, kind), sockets, groups)
+        return effect.cost + over * UNIT[0], decision, after
+
+    def _grouped(self, groups: Left, kind: int, effect: Effect) -> tuple[Left, int]:
+        """Return the groups' currents with one more cable, and how many of them that takes over their limit."""
+        named = self.problem.cables[kind].groups
+        if not named:
+            return groups, 0
+        carried = list(groups)
+        over = 0
+        for group in set(named):
+            rail, limit = self.problem.groups[group]
+            drawn = -(-effect.drawn[rail] * named.count(group) // len(named))
+            over += carried[group] <= limit < carried[group] + drawn
+            carried[group] = min(carried[group] + drawn, limit + 1)
+        return tuple(carried), over
+
+    def _unfed(self, state: Cabling, cluster: int, place: int) -> tuple[int, Decision, Cabling]:
+        decision = unfed_decision(cluster, place)
+        effect = self.decisions.effect(decision)
+        return effect.cost, decision, state._replace(open=moved(state.open, (cluster,), effect.left))
+
+    # The first descent: a decent plan before anything is proven.
+
+    def _descend(self) -> None:
+        """Make a plan without adapters and optional ports, which works out unless ports must be fed, then one with."""
+        self.start = self._start_of((0,) * len(self.problem.devices))
+        opening = self._opening(self.start)
+        self._descend_from(Cabling(opening.open, *self.supply))
+        if isinstance(opening, Fitting):
+            self._descend_from(opening)
+
+    def _descend_from(self, state: State) -> None:
+        cost = 0
+        while state.open and cost < NEVER:
+            move = self._greedy_adapter(state) if isinstance(state, Fitting) else self._greedy_cable(state)
+            self.path.append(move)
+            cost += move.cost
+            state = move.state
+        if cost < NEVER:
+            self.known[state] = Known(0, True)
+            self._note(cost, state)
+        self.path.clear()
+
+    def _greedy_adapter(self, state: Fitting) -> Move:
+        found = [Move(cost, self._floor(after), decision, after) for cost, decision, after in self._few(state)]
+        return min(found, key=lambda move: move.cost + move.floor)
+
+    def _few(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
+        for number, step in enumerate(self._steps(state)):
+            if number > GREEDY_WIDTH:
+                return
+            yield step
+
+    def _greedy_cable(self, state: Cabling) -> Move:
+        """Return the best step among a cable with the first need, filled one by one while that helps, and no cable."""
+        cluster, place = self._first(state.open)
+        found = []
+        if not self.decisions.clusters[cluster].needs[place].must:
+            found.append(self._move(self._unfed(state, cluster, place)))
+        for kind in self._open_kinds(state):
+            found.extend(self._filled(state, kind, each) for each in self._lone(state, cluster, place, kind))
+        return min(found, key=lambda move: move.cost + move.floor, default=Move(NEVER, 0, None, state))
+
+    def _lone(self, state: Cabling, cluster: int, place: int, kind: int) -> list[Filling]:
+        alone = tuple((number, 1) for number, _ in state.open if number == cluster)
+        return [filling for filling in self.patterns.cables(alone, cluster, place, kind) if len(filling.taken) == 1]
+
+    def _filled(self, state: Cabling, kind: int, filling: Filling) -> Move:
+        best = self._move(self._wired(state, kind, filling))
+        while True:
+            fuller = None
+            for number, more in enumerate(self.patterns.additions(state.open, kind, filling)):
+                move = self._move(self._wired(state, kind, more))
+                if move.cost + move.floor < best.cost + best.floor:
+                    best, fuller = move, more
+                if number > GREEDY_WIDTH:
+                    break
+            if fuller is None:
+                return best
+            filling = fuller
+
+    def _move(self, step: tuple[int, Decision, Cabling]) -> Move:
+        cost, decision, after = step
+        return Move(cost, self._floor(after), decision, after)
+
+
+GREEDY_WIDTH = 24
+"""Steps that the first descent weighs at one place."""
+
+
+def _less(left: Left, kind: int) -> Left:
+    return (*left[:kind], left[kind] - 1, *left[kind + 1 :])
+
+
+def _choices_of(device: Device) -> Iterator[tuple[int, ...]]:
+    """Yield which optional ports want a source, as few as may be first; of equal ports the first ones."""
+    always = tuple(place for place, port in enumerate(device.ports) if port.must and not port.required)
+    alike: dict[tuple[int, int], list[int]] = {}
+    for place, port in enumerate(device.ports):
+        if not port.required and not port.must:
+            alike.setdefault((port.type, port.weight), []).append(place)
+    for numbers in product(*(range(len(places) + 1) for places in alike.values())):
+        some = (place for number, places in zip(numbers, alike.values(), strict=True) for place in places[:number])
+        yield (*always, *some)

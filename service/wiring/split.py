@@ -1,0 +1,236 @@
+"""A problem taken apart into the least problems that do not touch each other.
+
+Port types belong together when a cable kind or an adapter that is there can serve both; cable kinds when the sockets
+that they take can run out, or when a group that both name can pass its limit. A device that has only required ports and
+is no card is as many devices of one port, for nothing in the objective asks which device such a port is of.
+"""
+
+from collections import Counter
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from service.wiring.objective import divided
+from service.wiring.problem import (
+    NO_LIMIT,
+    AdapterFit,
+    CableKind,
+    Device,
+    Fit,
+    GroupLimit,
+    Load,
+    Port,
+    PortType,
+    Problem,
+)
+
+IDLE = GroupLimit(0, NO_LIMIT)
+"""Stands for the groups of a cable that cannot pass their limit, so that shares stay what they were."""
+
+
+class Item(NamedTuple):
+    """A device, or one port of it that stands alone: the old device and port numbers, and what it is now."""
+
+    device: int
+    ports: tuple[int, ...]
+    now: Device
+
+
+class Part(NamedTuple):
+    """A problem of its own, and for its devices, ports, kinds, adapters and fits the old numbers."""
+
+    problem: Problem
+    items: tuple[Item, ...]
+    cables: tuple[int, ...]
+    adapters: tuple[int, ...]
+    fits: tuple[tuple[int, ...], ...]
+    adapter_fits: tuple[tuple[int, ...], ...]
+
+
+def split(problem: Problem) -> list[Part]:
+    """Return the parts of a problem; together they hold all of its ports."""
+    return _Splitting(problem).parts()
+
+
+def _items(problem: Problem) -> list[Item]:
+    found = []
+    for number, device in enumerate(problem.devices):
+        if device.role != "card" and all(port.required for port in device.ports):
+            whole = sum(port.weight for port in device.ports)
+            for place, port in enumerate(device.ports):
+                load: Load = divided(device.load, port.weight, whole)
+                found.append(Item(number, (place,), Device(device.role, (Port(port.type, True, 1, port.must),), load)))
+        elif device.ports:
+            found.append(Item(number, tuple(range(len(device.ports))), device))
+    return found
+
+
+class _Splitting:
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self.items = _items(problem)
+        self.live = [self._can_be_used(kind) for kind in problem.cables]
+        self.types = self._types()
+        self.adapters = sorted({fit.adapter for of in self.types for fit in self._outputs(of)})
+        self.wanted = self._wanted()
+        self.fits = {
+            of: [n for n, fit in enumerate(problem.port_types[of].fits) if self._is_live(fit)] for of in self.types
+        }
+        self.leader = {of: of for of in self.types}
+        self.kinds = self._kinds()
+        self._join_by_source()
+        self.tight = [self._join_by_sockets(socket) for socket in range(len(problem.sockets))]
+        self.loaded = [self._join_by_group(group) for group in range(len(problem.groups))]
+
+    def _can_be_used(self, kind: CableKind) -> bool:
+        room = all(taken <= left for taken, left in zip(kind.takes, self.problem.sockets, strict=True))
+        return kind.count > 0 and room
+
+    def _is_live(self, fit: Fit) -> bool:
+        return self.live[fit.cable] and fit.halves <= self.problem.cables[fit.cable].halves[fit.plug]
+
+    def _outputs(self, of: int) -> list[AdapterFit]:
+        kinds = self.problem.adapters
+        return [fit for fit in self.problem.port_types[of].adapter_fits if kinds[fit.adapter].count > 0]
+
+    def _types(self) -> list[int]:
+        """Return the port types that some port or some adapter's input in reach is of."""
+        found = {port.type for item in self.items for port in item.now.ports}
+        waiting = list(found)
+        while waiting:
+            for fit in self._outputs(waiting.pop()):
+                of = self.problem.adapters[fit.adapter].input_type
+                if of not in found:
+                    found.add(of)
+                    waiting.append(of)
+        return sorted(found)
+
+    def _wanted(self) -> Counter[int]:
+        """Return how many needs of each type there can be."""
+        wanted = Counter(port.type for item in self.items for port in item.now.ports)
+        for adapter in self.adapters:
+            kind = self.problem.adapters[adapter]
+            wanted[kind.input_type] += kind.count * max(kind.inputs)
+        return wanted
+
+    def _kinds(self) -> dict[int, int]:
+        """Return {cable kind: how many of it can be in use at once}, each with at least one plug in use."""
+        found: dict[int, int] = {}
+        for of in self.types:
+            for kind in {self.problem.port_types[of].fits[number].cable for number in self.fits[of]}:
+                found[kind] = found.get(kind, 0) + self.wanted[of]
+        return {kind: min(number, self.problem.cables[kind].count) for kind, number in sorted(found.items())}
+
+    def _find(self, of: int) -> int:
+        while self.leader[of] != of:
+            of = self.leader[of]
+        return of
+
+    def _join(self, types: Iterable[int]) -> None:
+        leaders = sorted({self._find(of) for of in types})
+        for other in leaders[1:]:
+            self.leader[other] = leaders[0]
+
+    def _served(self, kind: int) -> list[int]:
+        fits = self.problem.port_types
+        return [of for of in self.types if any(fits[of].fits[number].cable == kind for number in self.fits[of])]
+
+    def _join_by_source(self) -> None:
+        for item in self.items:
+            self._join(port.type for port in item.now.ports)
+        for kind in self.kinds:
+            self._join(self._served(kind))
+        for adapter in self.adapters:
+            given = [of for of in self.types if any(fit.adapter == adapter for fit in self._outputs(of))]
+            self._join([self.problem.adapters[adapter].input_type, *given])
+
+    def _part_of(self, kind: int) -> int:
+        return self._find(self._served(kind)[0])
+
+    def _join_by_sockets(self, socket: int) -> bool:
+        """Join the kinds that take sockets of a type if these can run out; return whether they can."""
+        taken: dict[int, list[tuple[int, int]]] = {}
+        for kind, number in self.kinds.items():
+            if takes := self.problem.cables[kind].takes[socket]:
+                taken.setdefault(self._part_of(kind), []).append((takes, number))
+        at_most = 0
+        for part, each in taken.items():
+            needs = sum(number for of, number in self.wanted.items() if self._find(of) == part)
+            at_most += min(needs * max(takes for takes, _ in each), sum(takes * number for takes, number in each))
+        if at_most <= self.problem.sockets[socket]:
+            return False
+        self._join(taken)
+        return True
+
+    def _join_by_group(self, group: int) -> bool:
+        """Join the kinds that name a group if it can pass its limit; return whether it can."""
+        parts = {self._part_of(kind) for kind in self.kinds if group in self.problem.cables[kind].groups}
+        rail, limit = self.problem.groups[group]
+        at_most = sum(number for kind, number in self.kinds.items() if group in self.problem.cables[kind].groups)
+        for item in self.items:
+            if self._find(item.now.ports[0].type) in parts:
+                at_most += item.now.load[rail] + len(item.ports)
+        for adapter in self.adapters:
+            kind = self.problem.adapters[adapter]
+            at_most += 2 * kind.count * max(kind.inputs)
+        if at_most <= limit:
+            return False
+        self._join(parts)
+        return True
+
+    def parts(self) -> list[Part]:
+        """Return the parts."""
+        leaders = sorted({self._find(item.now.ports[0].type) for item in self.items})
+        return [self._part(leader) for leader in leaders]
+
+    def _part(self, leader: int) -> Part:
+        problem = self.problem
+        types = [of for of in self.types if self._find(of) == leader]
+        kinds = [kind for kind in self.kinds if self._part_of(kind) == leader]
+        adapters = [each for each in self.adapters if self._find(problem.adapters[each].input_type) == leader]
+        items = tuple(item for item in self.items if self._find(item.now.ports[0].type) == leader)
+        outputs = [
+            tuple(n for n, fit in enumerate(problem.port_types[of].adapter_fits) if fit.adapter in adapters)
+            for of in types
+        ]
+        sockets = [s for s, tight in enumerate(self.tight) if tight and any(problem.cables[k].takes[s] for k in kinds)]
+        groups = [
+            g for g, loaded in enumerate(self.loaded) if loaded and any(g in problem.cables[k].groups for k in kinds)
+        ]
+        cables = tuple(self._cable(kind, sockets, groups) for kind in kinds)
+        idle = any(len(groups) in cable.groups for cable in cables)
+        now = Problem(
+            tuple(self._device(item.now, types) for item in items),
+            tuple(self._type(of, given, kinds, adapters) for of, given in zip(types, outputs, strict=True)),
+            cables,
+            tuple(problem.sockets[socket] for socket in sockets),
+            tuple(
+                problem.adapters[each]._replace(input_type=types.index(problem.adapters[each].input_type))
+                for each in adapters
+            ),
+            (*(problem.groups[group] for group in groups), *([IDLE] if idle else [])),
+            problem.points,
+        )
+        return Part(
+            now, items, tuple(kinds), tuple(adapters), tuple(tuple(self.fits[of]) for of in types), tuple(outputs)
+        )
+
+    def _device(self, device: Device, types: list[int]) -> Device:
+        return device._replace(ports=tuple(port._replace(type=types.index(port.type)) for port in device.ports))
+
+    def _type(self, of: int, outputs: tuple[int, ...], kinds: list[int], adapters: list[int]) -> PortType:
+        found = self.problem.port_types[of]
+        fits = [found.fits[number] for number in self.fits[of]]
+        given = [found.adapter_fits[number] for number in outputs]
+        return PortType(
+            tuple(fit._replace(cable=kinds.index(fit.cable)) for fit in fits),
+            tuple(fit._replace(adapter=adapters.index(fit.adapter)) for fit in given),
+        )
+
+    def _cable(self, number: int, sockets: list[int], groups: list[int]) -> CableKind:
+        kind = self.problem.cables[number]
+        named = tuple(groups.index(group) if group in groups else len(groups) for group in kind.groups)
+        return kind._replace(
+            count=self.kinds[number],
+            takes=tuple(kind.takes[socket] for socket in sockets),
+            groups=named if any(group in groups for group in kind.groups) else (),
+        )

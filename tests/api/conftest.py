@@ -1,0 +1,42 @@
+"""The service in process, and a sheet that is good."""
+
+from typing import Any
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from service.app import create_app
+from service.config import Config
+
+JSON_HEADERS = {"Content-Type": "application/json"}
+
+
+@pytest.fixture(scope="session")
+def app() -> Flask:
+    """Return the service with default settings."""
+    return create_app(Config())
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """Return a client of it."""
+    return app.test_client()
+
+
+@pytest.fixture
+def sheet() -> dict[str, Any]:
+    """Return a sheet that is good: a supply with two cables, and a card."""
+    return {
+        "parts": [
+            {"spec": {
+                "category": "power_supply", "name": "Loan supply", "rated_watts": 650, "design": "atx-2",
+                "rails": {"12v": {"max_amps": 54}},
+                "cables": [
+                    {"quantity": 1, "plugs": [{"connector": "atx-20+4"}]},
+                    {"quantity": 2, "plugs": [{"connector": "pcie-6+2"}, {"connector": "pcie-6+2"}]},
+                ],
+            }},
+            {"spec": {"category": "graphics_card", "board_watts": 220, "needs": [{"connector": "pcie-8", "count": 2}]}},
+        ],
+    }

@@ -1,0 +1,102 @@
+"""The document itself: valid OpenAPI 3.1, examples that hold, limits and words as the code has them."""
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from openapi_spec_validator import OpenAPIV31SpecValidator
+
+from service import __version__
+from service.api.problem import KINDS
+from service.config import Config
+from tests.contract.document import EXAMPLES, document, faults_of, follow
+
+SHEET = {"$ref": "#/components/schemas/Sheet"}
+
+
+def _media(node: Any, at: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
+    """Yield every media type object of the document with its place."""
+    if isinstance(node, dict):
+        for key, value in node.items():
+            if key == "content":
+                yield from ((f"{at}/content/{name}", media) for name, media in value.items())
+            elif key not in ("examples", "schemas"):
+                yield from _media(value, f"{at}/{key}")
+
+
+MEDIA = dict(_media(document()))
+SHOWN = [
+    pytest.param(media["schema"], example["value"], id=f"{at} {name}")
+    for at, media in MEDIA.items()
+    for name, example in media.get("examples", {}).items()
+]
+
+
+def test_is_valid_openapi() -> None:
+    assert [str(error) for error in OpenAPIV31SpecValidator(document()).iter_errors()] == []
+
+
+@pytest.mark.parametrize(("schema", "value"), SHOWN)
+def test_example_holds(schema: dict[str, Any], value: Any) -> None:
+    assert faults_of(schema, value, closed=True) == []
+
+
+def test_every_json_media_type_shows_an_example() -> None:
+    assert [at for at, media in MEDIA.items() if "json" in at.rpartition("/content/")[2] and not media.get("examples")] == []
+
+
+@pytest.mark.parametrize("file", sorted(EXAMPLES.glob("*.json")), ids=lambda file: file.name)
+def test_example_sheet_holds(file: Path) -> None:
+    assert faults_of(SHEET, json.loads(file.read_text(encoding="utf-8"))) == []
+
+
+def test_version_is_that_of_the_service() -> None:
+    assert document()["info"]["version"] == __version__
+
+
+def test_body_limit_is_stated() -> None:
+    assert f"| body | {Config().max_body_bytes} bytes" in document()["info"]["description"]
+
+
+def test_problem_kinds_are_those_of_the_service() -> None:
+    (name,) = document()["paths"]["/problems/{name}"]["get"]["parameters"]
+    assert name["schema"]["enum"] == [kind.name for kind in KINDS]
+
+
+def test_problem_examples_are_worded_as_the_service_words_them() -> None:
+    titles = {f"/problems/{kind.name}": (kind.title, kind.status) for kind in KINDS}
+    for response in document()["components"]["responses"].values():
+        for example in follow(response).get("content", {}).get("application/problem+json", {}).get("examples", {}).values():
+            value = example["value"]
+            assert (value["title"], value["status"]) == titles[value["type"]], value["type"]
+
+
+def test_requests_are_closed_and_answers_are_open() -> None:
+    schemas = document()["components"]["schemas"]
+    taken = _reached("Sheet", set())
+    closed = {name for name, schema in schemas.items() if schema.get("additionalProperties") is False}
+    objects = {name for name, schema in schemas.items() if "properties" in schema}
+    assert objects & taken == closed
+
+
+def _reached(name: str, seen: set[str]) -> set[str]:
+    """Return the component schemas that ``name`` leads to."""
+    if name in seen:
+        return seen
+    seen.add(name)
+    for ref in _refs(document()["components"]["schemas"][name]):
+        _reached(ref, seen)
+    return seen
+
+
+def _refs(node: Any) -> Iterator[str]:
+    if isinstance(node, dict):
+        if "$ref" in node:
+            yield node["$ref"].rpartition("/")[2]
+        for value in node.values():
+            yield from _refs(value)
+    elif isinstance(node, list):
+        for item in node:
+            yield from _refs(item)
