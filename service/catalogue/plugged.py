@@ -6,6 +6,7 @@ Whether a plug fits its port is no question here: a wrong mate is judged, not re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from service.demand.needs import needs_of
 from service.intake.faults import Fault
 from service.parts.build import Plugged, PluggedAdapter, PluggedPlug
 from service.parts.records import Adapter, Cable, Part, PowerSupply
@@ -49,7 +50,7 @@ def _device_faults(at: str, plugged: Plugged, listed: _Listed) -> Iterator[Fault
         return
     if plugged.copy >= listed.quantities[plugged.line]:
         yield Fault(f"{at}/copy", f"is above the quantity of the line, {listed.quantities[plugged.line]}")
-    needs = getattr(listed.parts[plugged.line], "needs", ())
+    needs = needs_of(listed.parts[plugged.line])
     ports = sum(need.count for need in needs if need.connector == plugged.connector)
     if ports == 0:
         yield Fault(f"{at}/port/connector", "is not a port of this part")

@@ -5,6 +5,7 @@ from difflib import get_close_matches
 
 from service.catalogue.edition import Edition, Entry, mpn_key
 from service.catalogue.plugged import wiring_faults
+from service.demand.needs import needs_of
 from service.intake import bounds
 from service.intake.faults import Fault, Faults
 from service.intake.records import Sheet, SheetLine
@@ -104,7 +105,7 @@ def _totals(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
         devices += line.quantity
         adapters += line.quantity * sum(adapter.quantity for adapter in getattr(part, "adapters", ()))
         offered += line.quantity * sum(offer.count for offer in getattr(part, "offers", ()) or ())
-        for need in getattr(part, "needs", ()):
+        for need in needs_of(part):
             if need.connector in SIGNAL_CONNECTORS:
                 signal += line.quantity * need.count
             else:

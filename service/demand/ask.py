@@ -7,6 +7,7 @@ from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
 from service.demand.ends import Ends
 from service.demand.hosts import Host, Hung, hang, host
+from service.demand.needs import needs_of
 from service.demand.moments import CardAtPeak, moments
 from service.demand.processors import ProcessorDraw, processor
 from service.facts import rest
@@ -19,7 +20,6 @@ from service.parts.words import MAIN, PROCESSOR, SIGNAL_CONNECTORS
 
 _CONTACT_WEIGHT = {"cpu-8": 4, "cpu-4": 2}
 _FULL_LIMIT_PERCENT = 100.0
-BOARD_NEEDS = (Need(connector="atx-24"), Need(connector="cpu-8"))
 
 
 class _Ledger:
@@ -152,7 +152,7 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
     """
     feeds = []
     for place, (unit, part, own) in enumerate(ledger.boards):
-        needs = part.needs or BOARD_NEEDS
+        needs = needs_of(part)
         sustained = plus(own, hung.sustained.get(unit, NONE))
         starting = plus(own, hung.starting.get(unit, NONE))
         processors = sum(p.sustained for p in ledger.processors) if place == 0 else 0

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from service.demand.current import milliamps, milliamps_at, most
 from service.demand.demand import NONE, Role, Triple
 from service.demand.ends import Ends
+from service.demand.needs import needs_of
 from service.facts import drives, rest
 from service.facts.fact import Assumption
 from service.parts.figures import Range
@@ -35,33 +36,29 @@ def drive(unit: int, part: Drive, ends: Ends) -> Draw:
     size = part.size or drives.HEAVIEST_SIZE
     running = _by_rail(part.running_amps, unit, "running_amps", drives.RUNNING_AMPS[size], ends)
     starting = _by_rail(part.starting_amps, unit, "starting_amps", drives.STARTING_AMPS[size], ends)
-    return Draw(unit, "drive", _drive_needs(part, size), running, most(running, starting))
+    return Draw(unit, "drive", needs_of(part), running, most(running, starting))
 
 
 def optical(unit: int, part: OpticalDrive, ends: Ends) -> Draw:
     """Return the draw of a drive for discs; it starts when it is used, so its start-up is its running draw."""
     running = _by_rail(part.running_amps, unit, "running_amps", drives.OPTICAL_AMPS, ends)
-    needs = part.needs or (Need(connector="sata-power"),)
-    return Draw(unit, "drive", needs + _data_need(needs, part.interface), running, running)
+    return Draw(unit, "drive", needs_of(part), running, running)
 
 
 def turning(unit: int, part: Cooler | Pump | Fan, ends: Ends) -> Draw:
     """Return the draw of a thing with a motor on 12 V."""
-    usual, start, connector = {
-        "cooler": (rest.FAN_AMPS, rest.FAN_STARTING_AMPS, "fan-4"),
-        "fan": (rest.FAN_AMPS, rest.FAN_STARTING_AMPS, "fan-4"),
-        "pump": (rest.PUMP_AMPS, rest.PUMP_STARTING_AMPS, "sata-power"),
-    }[part.category]
+    is_pump = isinstance(part, Pump)
+    usual = rest.PUMP_AMPS if is_pump else rest.FAN_AMPS
+    start = rest.PUMP_STARTING_AMPS if is_pump else rest.FAN_STARTING_AMPS
     running = milliamps(ends.load(part.amps, unit, "amps", usual))
     starting = milliamps(ends.load(part.starting_amps, unit, "starting_amps", start))
-    needs = part.needs or (Need(connector=connector),)
-    return Draw(unit, "rest", needs, (running, 0, 0), (max(running, starting), 0, 0))
+    return Draw(unit, "rest", needs_of(part), (running, 0, 0), (max(running, starting), 0, 0))
 
 
 def controller(unit: int, part: Controller, ends: Ends) -> Draw:
     """Return a hub's own draw, without what hangs on it."""
     own = (milliamps(ends.load(part.amps, unit, "amps", rest.CONTROLLER_AMPS)), 0, 0)
-    return Draw(unit, "rest", part.needs or (Need(connector="sata-power"),), own, own)
+    return Draw(unit, "rest", needs_of(part), own, own)
 
 
 def lighting(unit: int, part: Lighting, ends: Ends) -> Draw:
@@ -71,8 +68,7 @@ def lighting(unit: int, part: Lighting, ends: Ends) -> Draw:
     else:
         amps = part.leds * ends.load(None, unit, "amps", rest.LED_AMPS)
     own = (milliamps(amps), 0, 0) if part.volts == rest.LIGHT_12_VOLTS else (0, milliamps(amps), 0)
-    connector = "rgb-4" if part.volts == rest.LIGHT_12_VOLTS else "argb-3"
-    return Draw(unit, "rest", part.needs or (Need(connector=connector),), own, own)
+    return Draw(unit, "rest", needs_of(part), own, own)
 
 
 def memory(unit: int, part: Memory, ends: Ends) -> Draw:
@@ -104,19 +100,3 @@ def _rail(given: Range | None, unit: int, field: str, usual: Assumption, ends: E
     if given is None and usual.low == usual.high == 0:
         return 0
     return milliamps(ends.load(given, unit, field, usual))
-
-
-def _drive_needs(part: Drive, size: str) -> tuple[Need, ...]:
-    if part.needs:
-        return part.needs + _data_need(part.needs, part.interface)
-    if size == "m2":
-        return (Need(connector="m2-m"),)
-    needs = (Need(connector="sata-power"),)
-    return needs + _data_need(needs, part.interface)
-
-
-def _data_need(needs: tuple[Need, ...], interface: str | None) -> tuple[Need, ...]:
-    """Return the data port that a SATA drive takes on the board, unless its needs name it already."""
-    if interface != "sata" or any(need.connector in ("sata-data", "m2-m") for need in needs):
-        return ()
-    return (Need(connector="sata-data"),)

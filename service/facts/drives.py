@@ -9,6 +9,7 @@ from service.facts.sources import DISK_MANUALS, LAPTOP_DISK_MANUAL
 ByRail = MappingProxyType[str, Assumption]
 
 HEAVIEST_SIZE: Final = "3.5"
+M2: Final = "m2"
 
 
 def _by_rail(name: str, v12: Assumption, v5: Assumption, v3_3: tuple[float, float] = (0, 0)) -> ByRail:

@@ -3,6 +3,7 @@
 from typing import Any, NamedTuple
 
 from service.intake import bounds
+from service.intake.faults import Key
 from service.intake.fields import Connector, Flag, Number, Own, Printed, Text, Whole, Word
 from service.intake.shapes import Many, Messages, One, Pairs, RecordSchema, Unlike, repeated, schema
 from service.intake.specs_common import PLUG_CONNECTORS, category, code, limit_amps, named, size_mm
@@ -93,10 +94,10 @@ def _boxed_cable_faults(found: Messages, supply: PowerSupply, index: int, cable:
     sockets = {socket.label: socket for socket in supply.sockets}
     for label, number in cable.occupies:
         if label not in sockets:
-            _put(found, ("cables", index, "occupies", label), "names a socket that the supply does not list")
+            _put(found, ("cables", index, "occupies", Key(label)), "names a socket that the supply does not list")
         elif number > sockets[label].count:
             said = f"is more sockets than the {sockets[label].count} that the supply has"
-            _put(found, ("cables", index, "occupies", label), said)
+            _put(found, ("cables", index, "occupies", Key(label)), said)
     if cable.group is not None and cable.group not in {group.name for group in supply.groups}:
         _put(found, ("cables", index, "group"), "names a group that the supply does not list")
     elif supply.groups and not _in_a_group(supply, cable):

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from service.facts.fact import Fact
+from service.facts.fact import Column, Fact
 from service.rules import book
 from service.rules.rule import Rule
 
@@ -31,7 +31,11 @@ def _short(rule: Rule) -> dict[str, Any]:
 
 
 def _fact(fact: Fact) -> dict[str, Any]:
-    return {
-        "key": fact.key, "value": fact.value, "unit": fact.unit, "kind": fact.kind, "source": fact.source,
-        "where": fact.where, "basis": fact.basis, "evidence": fact.evidence,
+    found = {
+        "key": fact.key, "value": fact.value, "unit": fact.unit, "kind": fact.kind.value, "source": fact.source,
+        "where": fact.where, "basis": fact.basis, "evidence": fact.evidence, "reason": fact.reason,
+        "follows_from": [parent.key for parent in fact.parents],
     }
+    if isinstance(fact, Column):
+        found["rows"] = [list(row) for row in fact.rows]
+    return found

@@ -53,10 +53,10 @@ class Bounds:
         """Take the clusters by number; the sequence may grow."""
         self.problem = problem
         self.clusters = clusters
-        self.served = [
-            [_served(problem, kind, of) for of in range(len(problem.port_types))] for kind in _kinds(problem)
-        ]
-        self.room = [_room(problem, kind) for kind in _kinds(problem)]
+        types = range(len(problem.port_types))
+        reached = _reached(problem)
+        self.served = [[_serves(problem, kind, (of,)) for of in types] for kind in _kinds(problem)]
+        self.room = [_serves(problem, kind, reached) for kind in _kinds(problem)]
         self.families = _families(problem)
         self.floors: dict[tuple[int, int, int], Floor] = {}
 
@@ -131,6 +131,36 @@ class Bounds:
     def cheapest(self, clusters: Counted, kinds: int, adapters: int) -> int:
         """Return the bound of clusters, each so many times, that looks at no capacity."""
         return sum(self.floor(cluster, kinds, adapters).cost * times for cluster, times in clusters)
+
+    def fitting(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int], adapters: Sequence[int]) -> int:
+        """Return the bound of a state in which adapters may still be put in use, so many of each kind.
+
+        What must be fed ends at plugs: only an adapter with more outputs than inputs makes fewer needs out of many.
+        """
+        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
+        available = self.available(cables, sockets)
+        kinds = sum(1 << kind for kind, number in enumerate(available) if number > 0)
+        gain = 0
+        for kind, number in zip(self.problem.adapters, adapters, strict=True):
+            gain += number * max(0, kind.outputs - kind.inputs[0])
+        must = 0
+        for cluster, times in clusters:
+            must += self.floor(cluster, kinds, left).must * times
+        if must - gain > self._capacity(dict(enumerate(self.room)), available, sockets):
+            return NEVER
+        on_plugs = self._on_plugs(clusters, left)
+        if on_plugs and self._short(on_plugs, available, sockets):
+            return NEVER
+        return self.cheapest(clusters, kinds, left)
+
+    def _on_plugs(self, clusters: Counted, adapters: int) -> dict[int, int]:
+        """Return by type the needs that must be fed and that no adapter can feed any more."""
+        found: dict[int, int] = {}
+        for cluster, times in clusters:
+            for need in self.clusters[cluster].needs:
+                if need.must and not self._outputs(need, adapters):
+                    found[need.type] = found.get(need.type, 0) + times
+        return found
 
     def completion(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int]) -> int:
         """Return the bound of a state in which only cables are still to be decided."""
@@ -237,16 +267,17 @@ def _kinds(problem: Problem) -> range:
     return range(len(problem.cables))
 
 
-def _served(problem: Problem, kind: int, of: int) -> int:
-    """Return how many needs of a port type one cable serves."""
-    return _serves(problem, kind, (of,))
-
-
-def _room(problem: Problem, kind: int) -> int:
-    return _serves(problem, kind, range(len(problem.port_types)))
+def _reached(problem: Problem) -> list[int]:
+    """Return the port types that a device's port, or an input of an adapter that may come before it, is of."""
+    found = {port.type for device in problem.devices for port in device.ports}
+    for _ in range(LAST_INPUT):
+        taken = {fit.adapter for of in found for fit in problem.port_types[of].adapter_fits}
+        found.update(problem.adapters[kind].input_type for kind in taken)
+    return sorted(found)
 
 
 def _serves(problem: Problem, kind: int, types: Sequence[int]) -> int:
+    """Return how many needs of these port types one cable serves."""
     by_plug: dict[int, int] = {}
     for of in types:
         for fit in problem.port_types[of].fits:

@@ -255,8 +255,7 @@ class Search:
         found = self.floors.get(state)
         if found is None:
             if isinstance(state, Fitting):
-                adapters = sum(1 << kind for kind, left in enumerate(state.adapters) if left > 0)
-                found = self.bounds.cheapest(state.open, self.kinds, adapters)
+                found = self.bounds.fitting(state.open, *self.supply[:2], state.adapters)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
             self.floors[state] = found

@@ -1,0 +1,40 @@
+"""The ports a part wants fed: as given, else those that parts of its kind have."""
+
+from service.facts import drives, rest
+from service.parts.records import (
+    Controller, Cooler, Drive, Fan, Lighting, Motherboard, Need, OpticalDrive, Part, Pump,
+)
+
+_FAN = (Need(connector="fan-4"),)
+_SATA_POWER = (Need(connector="sata-power"),)
+_SATA_DATA = Need(connector="sata-data")
+_M2 = (Need(connector="m2-m"),)
+_BOARD = (Need(connector="atx-24"), Need(connector="cpu-8"))
+_LIGHT = {rest.LIGHT_12_VOLTS: (Need(connector="rgb-4"),)}
+_ADDRESSABLE = (Need(connector="argb-3"),)
+
+
+def needs_of(part: Part) -> tuple[Need, ...]:
+    """Return the needs of a part; a SATA drive takes a data port too, unless its needs name one."""
+    match part:
+        case Motherboard():
+            return part.needs or _BOARD
+        case Drive():
+            usual = _M2 if part.size == drives.M2 else _SATA_POWER
+            return _with_data(part.needs or usual, part.interface)
+        case OpticalDrive():
+            return _with_data(part.needs or _SATA_POWER, part.interface)
+        case Cooler() | Fan():
+            return part.needs or _FAN
+        case Pump() | Controller():
+            return part.needs or _SATA_POWER
+        case Lighting():
+            return part.needs or _LIGHT.get(part.volts, _ADDRESSABLE)
+        case _:
+            return getattr(part, "needs", ())
+
+
+def _with_data(needs: tuple[Need, ...], interface: str | None) -> tuple[Need, ...]:
+    if interface != "sata" or any(need.connector in ("sata-data", "m2-m") for need in needs):
+        return needs
+    return (*needs, _SATA_DATA)
