@@ -186,5 +186,6 @@ def _use_plug(at: str, one: PluggedPlug, served: str, listed: _Listed, taken: _T
     taken.halves[*key, one.plug] = taken.halves.get((*key, one.plug), 0) + halves
     if taken.halves[*key, one.plug] > whole:
         yield Fault(at, "is a plug that is in use already")
-    if taken.sockets.setdefault(key, one.sockets) != one.sockets:
+    named = tuple(sorted(one.sockets))
+    if named and taken.sockets.setdefault(key, named) != named:
         yield Fault(f"{at}/sockets", "differ from the sockets named for this cable before")

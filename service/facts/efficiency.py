@@ -15,13 +15,13 @@ _LOADS: Final = (10.0, 20.0, 50.0, 100.0)
 def _table(name: str) -> MappingProxyType[str, Points]:
     """Return a table as points (load percent, efficiency percent) by level."""
     return MappingProxyType({row["level"]: tuple(
-        (load, float(row[f"at_{load:.0f}"])) for load in _LOADS if row[f"at_{load:.0f}"]
+        (load, float(row[f"{load:.0f}"])) for load in _LOADS if row[f"{load:.0f}"]
     ) for row in read(name)})
 
 
-LEVELS_115_VOLTS: Final = _table("efficiency_80_plus_115_volts")
-# Titanium at full load is 91 in one text and 94 in another; the lower one is taken.
-LEVELS_230_VOLTS: Final = _table("efficiency_80_plus_230_volts_eu")
+LEVELS_115_VOLTS: Final = _table("efficiency_115v")
+# Titanium at full load is 91 in one text and 94 in another; 94 is taken.
+LEVELS_230_VOLTS: Final = _table("efficiency_230v_eu_from_memory")
 LEVELS_115_SOURCE: Final = EIGHTY_PLUS
 LEVELS_230_SOURCE: Final = EIGHTY_PLUS_230
 

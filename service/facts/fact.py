@@ -5,7 +5,6 @@ from enum import StrEnum
 from typing import Final, Literal
 
 Basis = Literal["published", "memory", "common practice", "derived", "judgement"]
-Evidence = Literal["primary", "mirror", "secondary", "none"]
 
 OUR_JUDGEMENT: Final = "our judgement"
 COMMON_PRACTICE: Final = "common practice, no source"
@@ -33,11 +32,11 @@ class Fact:
     key: str
     value: float
     unit: str
-    kind: Kind
+    kind: str
     source: str
     where: str
     basis: Basis
-    evidence: Evidence = "none"
+    evidence: str = ""
     reason: str = ""
     parents: tuple["Fact", ...] = ()
 

@@ -22,7 +22,7 @@ CLASS_PEAK_AMPS: Final = Column(
     reason="The 165 W class; at most 10 ms.", rows=_PEAK,
 )
 # By class in watts: continuous and peak amps at 12 V, at the plug.
-CLASS_AMPS: Final = MappingProxyType({
+CLASS_AMPS: Final = MappingProxyType[int | None, tuple[float, float]]({
     int(tdp): (continuous, peak) for (tdp, continuous), (_, peak) in zip(_CONTINUOUS, _PEAK, strict=True)
 })
 PEAK_MAX_MILLISECONDS: Final = Fact(

@@ -7,9 +7,9 @@ _HERE = Path(__file__).parent
 
 
 def read(name: str) -> tuple[dict[str, str], ...]:
-    """Return the rows of a table by column name."""
+    """Return the rows of a table by column name; lines that start with # say where it is from."""
     with (_HERE / f"{name}.csv").open(newline="", encoding="utf-8") as lines:
-        return tuple(csv.DictReader(lines))
+        return tuple(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
 def pairs(name: str, row: str, figure: str) -> tuple[tuple[float, float], ...]:

@@ -7,18 +7,14 @@ from service.facts.fact import Fact, Kind, judgement
 from service.facts.sources import GUIDE_3_0, NBS_100
 from service.facts.tables import pairs, read
 
-SOLID_OHMS_PER_100_FEET: Final = MappingProxyType({
-    int(awg): ohms for awg, ohms in pairs("wire_solid_20_celsius", "awg", "ohms_per_100_feet")
+_METRES_PER_FOOT: Final = 0.3048
+SOLID_OHMS_PER_METRE: Final = MappingProxyType({
+    int(awg): ohms / (100 * _METRES_PER_FOOT) for awg, ohms in pairs("solid_copper_astm_b258", "awg", "resistance")
 })
-# The 22 AWG row of the printed strand table lies below solid wire, which cannot be; it is left out.
-STRANDED_MILLIOHMS_PER_FOOT: Final = MappingProxyType({
-    int(awg): ohms for awg, ohms in pairs("wire_stranded_7_20_celsius_table_38", "awg", "milliohms_per_foot")
+STRANDED_OHMS_PER_METRE: Final = MappingProxyType({
+    int(awg): milliohms / (1000 * _METRES_PER_FOOT)
+    for awg, milliohms in pairs("stranded_7_table_38", "awg", "resistance")
 })
-METRES_PER_FOOT: Final = 0.3048
-STRAND_FACTOR: Final = judgement(
-    "wire.strand_factor", 1.04, "times solid wire",
-    "The four printed gauges lie 3.8 to 3.9 % above solid wire; gauges that the table lacks are taken 4 % above.",
-)
 TEMPERATURE_COEFFICIENT: Final = Fact(
     "wire.temperature_coefficient", 0.00393, "per C at 20 C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
 )

@@ -52,7 +52,7 @@ class Pattern(validate.Regexp):
 class Own(fields.Field[Any]):
     """Base of our fields. ``outside`` turns a record's value back into JSON."""
 
-    default_error_messages: ClassVar[dict[str, str]] = {  # type: ignore[assignment]
+    default_error_messages: ClassVar[dict[str, str]] = {  # type: ignore[misc, assignment]
         "required": "must be given",
         "null": "must not be null; leave out what is not known",
     }

@@ -34,7 +34,7 @@ class Spec(Own):
         word = value.get(CATEGORY)
         known = BY_CATEGORY.get(word) if type(word) is str else None
         if known is not None:
-            return known.load(value)
+            return known.read(value)
         said = "must be given" if CATEGORY not in value else f"must be one of {_KNOWN}"
         raise ValidationError({CATEGORY: [said]})
 

@@ -32,7 +32,7 @@ def _short(rule: Rule) -> dict[str, Any]:
 
 def _fact(fact: Fact) -> dict[str, Any]:
     found = {
-        "key": fact.key, "value": fact.value, "unit": fact.unit, "kind": fact.kind.value, "source": fact.source,
+        "key": fact.key, "value": fact.value, "unit": fact.unit, "kind": str(fact.kind), "source": fact.source,
         "where": fact.where, "basis": fact.basis, "evidence": fact.evidence, "reason": fact.reason,
         "follows_from": [parent.key for parent in fact.parents],
     }

@@ -5,6 +5,7 @@ drive plug: its amps by rail, hard, at start-up too. A plug's rated watts, a pri
 are limits in milliamps at nominal 12 V.
 """
 
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from service.facts import card as card_facts
@@ -14,7 +15,7 @@ from service.parts.words import DRIVE, SIXTEEN_PIN
 from service.wiring.problem import FREE, Limits, RailLimits
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
-Counts = tuple[int, int, int]
+_REMEMBERED = 1024
 
 
 class Allowance(NamedTuple):
@@ -27,6 +28,7 @@ class Allowance(NamedTuple):
     sixteen_pin: bool = False
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def merged(allowances: tuple[Allowance, ...]) -> RailLimits:
     """Return the strictest of all limits, by rail."""
     rails = []
@@ -41,6 +43,7 @@ def in_milliamps(watts: float) -> int:
     return -int(-watts * 1000 // 12)
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def joint(plug: str, port: str, open_contacts: int) -> tuple[Allowance, ...]:
     """Return what a plug in a port allows: its contacts, less the open ones on 12 V, and its rated watts."""
     narrow = port if plug == port or plug not in facts.CONTACTS else plug
@@ -73,6 +76,7 @@ def _band(count: int, stop_amps: float = facts.STOP_AMPS.value) -> Limits:
     return Limits(stop=stop * count, band=band * count, comfort=max(1, stop * count))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def wires(beyond: tuple[str, ...], awg: int | None, wires_12v: int | None) -> tuple[Allowance, ...]:
     """Return what the wires of a stretch allow that leads to the plugs ``beyond`` it."""
     nearest = beyond[0]

@@ -139,7 +139,7 @@ class Poser:
         own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector), ())
         return tuple((label, count) for label, count in own if label in self.labels)
 
-    def cable_kind(self, of: CableKindOf) -> CableKind:
+    def cable_kind(self, of: CableKindOf, stretches: tuple[tuple[Allowance, ...], ...]) -> CableKind:
         """Return the formal kind."""
         taken = self.occupied(of.cable)
         takes = [0] * len(self.labels)
@@ -147,7 +147,7 @@ class Poser:
             takes[self.labels[label]] = count
         return CableKind(
             len(of.pieces), tuple(takes), tuple(halves_of(plug.connector) for plug in of.cable.plugs),
-            tuple(merged(stretch) for stretch in self.stretches(of)), self.groups_of(of.cable, taken), of.bought,
+            tuple(merged(stretch) for stretch in stretches), self.groups_of(of.cable, taken), of.bought,
         )
 
     def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
@@ -342,13 +342,14 @@ class Poser:
         kinds = [
             self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)
         ]
-        cable_kinds = tuple(self.cable_kind(of) for of in self.cables)
+        segments = [self.stretches(of) for of in self.cables]
+        cable_kinds = tuple(self.cable_kind(of, each) for of, each in zip(self.cables, segments, strict=True))
         problem = Problem(
             devices, tuple(self.port_types), cable_kinds, tuple(s.count for s in self.supply.sockets), tuple(kinds),
             tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups), _points(),
         )
         return Frame(
-            problem, self.demand.feeds, self.cables, self.adapters, [self.stretches(of) for of in self.cables],
+            problem, self.demand.feeds, self.cables, self.adapters, segments,
             [tuple(label for label, n in self.occupied(of.cable) for _ in range(n)) for of in self.cables],
             [each for _, each in limits], self.fits, self.adapter_fits, self.too_short,
         )

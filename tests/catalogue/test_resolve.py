@@ -57,7 +57,8 @@ BAD = [
     pytest.param([{"part": "supply-650", "quantity": 2}], "/parts/0/quantity",
                  "must be 1 for a power supply; one supply per build", id="supply twice"),
     pytest.param([FAN | {"quantity": 64}] * 5, "/parts", "makes 320 devices in all; 256 are allowed", id="devices"),
-    pytest.param([{"spec": LEAD, "quantity": 64}] * 2, "/parts", "makes 256 cables in all; 128 are allowed", id="cables"),
+    pytest.param([{"spec": LEAD, "quantity": 64}] * 2, "/parts", "makes 256 cables in all; 128 are allowed",
+                 id="cables"),
     pytest.param([{"spec": CARD | {"adapters": []}, "quantity": 64}] * 2, "/parts",
                  "makes 256 power ports in all; 160 are allowed", id="ports"),
 ]
@@ -120,7 +121,20 @@ def test_wiring_speaks_of_what_is_there(wiring: list[dict[str, Any]], pointer: s
     assert pointer in faults_of(PARTS, wiring=wiring)
 
 
+def in_socket(plug: int, *sockets: str) -> dict[str, Any]:
+    """Return a connection of the card that says which sockets the cable is in."""
+    plugs = [{"cable": "/parts/0/cables/0", "plug": plug, "sockets": list(sockets)}]
+    return plugged(1, "pcie-8", plug) | {"plugs": plugs}
+
+
+def test_one_cable_is_in_one_place() -> None:
+    assert faults_of(PARTS, wiring=[in_socket(1, "card"), in_socket(2, "cpu")]) == {
+        "/wiring/1/plugs/0/sockets": "differ from the sockets named for this cable before"
+    }
+
+
 THERE = [
+    pytest.param([in_socket(1, "card"), in_socket(2)], id="sockets named once"),
     pytest.param([plugged(1, "pcie-8"), plugged(1, "pcie-8", 2, plug=2)], id="two plugs of a cable"),
     pytest.param([plugged(1, "pcie-8", cable="/parts/3", copy=2)], id="bought cable"),
     pytest.param([plugged(2, "cpu-4", n, cable="/parts/0/cables/1") for n in (1, 2)], id="halves of a split plug"),
@@ -136,8 +150,10 @@ def test_wiring_that_is_there(wiring: list[dict[str, Any]]) -> None:
 
 @given(st.randoms(use_true_random=False), st.integers(1, 6), st.integers(1, 6))
 def test_order_and_split_change_no_unit(rng: random.Random, fans: int, cards: int) -> None:
-    whole = [{"part": "supply-650"}, FAN | {"quantity": fans}, {"part": "card-220", "quantity": cards}]
-    split = [{"part": "supply-650"}, *[FAN] * fans, *[{"spec": CARD | {"name": "the same"}}] * cards]
+    whole: list[dict[str, Any]] = [{"part": "supply-650"}, FAN | {"quantity": fans}]
+    whole.append({"part": "card-220", "quantity": cards})
+    same = {"spec": CARD | {"name": "the same"}}
+    split: list[dict[str, Any]] = [{"part": "supply-650"}, *[FAN] * fans, *[same] * cards]
     rng.shuffle(split)
     one, other = build(whole), build(split)
     assert [unit.digest for unit in one.units] == [unit.digest for unit in other.units]

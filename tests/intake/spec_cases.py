@@ -1,4 +1,4 @@
-"""One full spec of each category, and the strategies for arbitrary JSON."""
+"""One full spec of each category, with no field at its default, and the strategies for arbitrary JSON."""
 
 from typing import Any
 
@@ -9,7 +9,7 @@ NEEDS = [{"connector": "pcie-8", "count": 2, "optional": True, "watts": {"low": 
 AMPS = {"12v": {"low": 0.5, "high": 0.75}, "5v": 0.5, "3v3": 0.1, "5vsb": 1}
 PEAKS = [{"microseconds": 100, "watts": 700}]
 ADAPTER = {"name": "Y lead", "quantity": 2, "takes": [{"connector": "pcie-8", "count": 3}],
-           "gives": [{"connector": "12vhpwr", "count": 1}], "rated_watts": 450,
+           "gives": [{"connector": "12vhpwr"}], "rated_watts": 450,
            "rated_watts_by_inputs": {"2": 300, "3": 450}, "moulded": True}
 CABLE = {"name": "Card lead", "quantity": 2, "occupies": {"CARD 1": 1, "a/b~c": 1}, "group": "g1", "captive": False,
          "plugs": [{"connector": "12v-2x6", "at_mm": 500}, {"connector": "pcie-6+2", "at_mm": 650}], "awg": 16,
@@ -22,7 +22,7 @@ SPECS: list[dict[str, Any]] = [
      "depth_mm": 160, "modularity": "full", "efficiency_level": "gold",
      "efficiency_points": [{"load_percent": 10, "percent": 84}, {"load_percent": 50, "percent": 92.5}],
      "power_factor": 0.95, "rails": {"12v": {"max_amps": 70.5}, "5v": {"max_amps": 20}},
-     "groups": [{"name": "g1", "rail": "12v", "max_amps": 40, "feeds": ["main", "card"]}],
+     "groups": [{"name": "g1", "rail": "5v", "max_amps": 40, "feeds": ["main", "card"]}],
      "combined_limits": [{"rails": ["5v", "3v3"], "watts": 120}],
      "sockets": [{"label": "CARD 1", "count": 2, "group": "g1", "contacts_12v": 3}, {"label": "a/b~c", "count": 2}],
      "cables": [CABLE], "cable_family": "brass 2", "rated_at_celsius": 50, "inlet": "c14", "fan_side": "bottom"},

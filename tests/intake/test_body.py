@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from service.intake.body import read_json
 from service.intake.bounds import MOST_DEPTH
 from service.intake.faults import Unreadable
-from service.intake.body import read_json
 from tests.intake.spec_cases import JSON
 
 NO_JSON = "The body is not JSON that can be read: line 1, column "
@@ -47,9 +47,13 @@ def test_long_whole_number_is_read_and_left_to_the_bounds() -> None:
 def test_reads_what_the_standard_library_writes(value: Any) -> None:
     raw = json.dumps(value).encode()
     try:
-        assert read_json(raw) == json.loads(raw, parse_int=lambda text: _short(text))
-    except Unreadable as refused:
-        assert "\\ud" in json.dumps(value) or "nested" in refused.sentence
+        read = read_json(raw)
+    except Unreadable:
+        read = None
+    if read is None:
+        assert value is None or b"\\ud" in raw
+    else:
+        assert read == json.loads(raw, parse_int=_short)
 
 
 def _short(text: str) -> float:
@@ -59,10 +63,12 @@ def _short(text: str) -> float:
 
 @given(st.binary(max_size=60) | st.text("{}[]\":,\\a1 ").map(str.encode))
 def test_bytes_raise_nothing_but_unreadable(raw: bytes) -> None:
+    said = "."
     try:
         read_json(raw)
     except Unreadable as refused:
-        assert refused.sentence.endswith(".")
+        said = refused.sentence
+    assert said.endswith(".")
 
 
 KEYS = st.text('ab:"\\/ {')
@@ -71,7 +77,8 @@ KEYS = st.text('ab:"\\/ {')
 @given(st.dictionaries(KEYS, st.dictionaries(KEYS, KEYS, max_size=3), min_size=1), st.data())
 def test_finds_a_double_key_wherever_it_is(value: dict[str, dict[str, str]], data: st.DataObject) -> None:
     twice = data.draw(st.sampled_from(sorted(value)))
-    inside = ", ".join(f"{json.dumps(key)}: {json.dumps(below)}" for key, below in [*value.items(), (twice, value[twice])])
+    pairs = [*value.items(), (twice, value[twice])]
+    inside = ", ".join(f"{json.dumps(key)}: {json.dumps(below)}" for key, below in pairs)
     with pytest.raises(Unreadable) as caught:
         read_json(f"{{{inside}}}".encode())
     assert caught.value.pointer == "/" + twice.replace("~", "~0").replace("/", "~1")

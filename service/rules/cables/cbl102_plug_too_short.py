@@ -7,7 +7,7 @@ plugged; a plan leaves the port open and says by how much. Ways that are only as
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import REACH_MARGIN_MM
+from service.facts.routes import REACH_SLACK_MM
 from service.rules.rule import Finding, Rule, Said
 
 
@@ -21,7 +21,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="CBL102", title="A plug does not reach its port", weight="stop", points=0, aspect="connections", since="0.1",
-    rests_on=(REACH_MARGIN_MM,), check=check, planned=True,
+    rests_on=(REACH_SLACK_MM,), check=check, planned=True,
     message="The plug for this {connector} port is {short_by_mm} mm short of it on the way that the case gives.",
     why="A cable under tension pulls its plug askew, and a plug that sits badly heats.",
     remedy="Use a longer cable made for this supply, a plug further along, or another way through the case.",

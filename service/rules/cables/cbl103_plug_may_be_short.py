@@ -7,8 +7,8 @@ named. A plug that is known not to reach is CBL102.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import REACH_MARGIN_MM
 from service.facts.points import ASSUMED_SHORT_POINTS
+from service.facts.routes import REACH_SLACK_MM
 from service.rules.rule import Finding, Rule, Said
 
 
@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="CBL103", title="A plug may not reach its port", weight="caution", points=int(ASSUMED_SHORT_POINTS.value),
-    aspect="connections", since="0.1", rests_on=(REACH_MARGIN_MM, ASSUMED_SHORT_POINTS), check=check, planned=True,
+    aspect="connections", since="0.1", rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS), check=check, planned=True,
     message="By the usual way the plug for this {connector} port is {short_by_mm} mm short; the way in this case is "
     "not given.",
     why="Supplies for small cases have short cables, and large cases have long ways.",

@@ -7,7 +7,7 @@ pins, on which published tables differ. Exactly the print passes.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINT_LEVEL_WATTS
+from service.facts.card import SENSE_LEVELS
 from service.rules.connectors.strains import in_watts, worst
 from service.rules.rule import Rule, Said
 
@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="CON103", title="The 16-pin cable is printed for less than the card draws", weight="stop", points=0,
-    aspect="connections", since="0.1", rests_on=(PRINT_LEVEL_WATTS,), check=check, planned=True,
+    aspect="connections", since="0.1", rests_on=(SENSE_LEVELS,), check=check, planned=True,
     message="The card draws {measured} {unit} through its {connector} plug; the cable's print allows {limit} {unit}.",
     why="The cable tells the card how much it may draw; a card that is told too little slows down or does not start.",
     remedy="Use the supply's own cable with a high enough print, or set a lower power limit for the card.",

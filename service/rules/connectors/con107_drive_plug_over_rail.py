@@ -7,7 +7,7 @@ Exactly 4.5 A pass. A peripheral plug has one thicker contact for each rail. The
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import DRIVE_PLUG_RAIL_AMPS
+from service.facts.contacts import DRIVE_PLUG_RAIL_AMPS
 from service.rules.connectors.strains import in_amps, of_all, worst
 from service.rules.rule import Rule, Said
 

@@ -7,7 +7,7 @@ that is past a stop is not named again.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import DRIVE_CABLE_AMPS
+from service.facts.contacts import DRIVE_CABLE_AMPS
 from service.facts.points import START_WIRE_POINTS
 from service.rules.connectors.strains import in_amps, worst_at
 from service.rules.rule import Rule, Said

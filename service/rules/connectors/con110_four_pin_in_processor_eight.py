@@ -7,7 +7,7 @@ and CON105. A plan never does this: it speaks of a wiring as plugged.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PROCESSOR_4_CONTACTS, PROCESSOR_8_CONTACTS
+from service.facts.contacts import PROCESSOR_4_CONTACTS, PROCESSOR_8_CONTACTS
 from service.rules.connectors.halves import PROCESSOR_PLUGS, half_mated
 from service.rules.rule import Finding, Rule, Said
 

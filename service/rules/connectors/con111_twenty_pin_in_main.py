@@ -7,7 +7,7 @@ CON104 and CON105. A plan never does this: it speaks of a wiring as plugged.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import MAIN_12V_CONTACTS
+from service.facts.contacts import MAIN_12V_CONTACTS
 from service.rules.connectors.halves import MAIN_PLUGS, half_mated
 from service.rules.rule import Finding, Rule, Said
 

@@ -8,7 +8,7 @@ plugged.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import SENSED_6_PIN_WATTS
+from service.facts.card import SENSED_6_PIN_WATTS
 from service.rules.connectors.halves import CARD_PLUGS, half_mated
 from service.rules.connectors.strains import plug_watts
 from service.rules.rule import Finding, Rule, Said

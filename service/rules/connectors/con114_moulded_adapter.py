@@ -7,7 +7,7 @@ CON117.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import MOULDED_PLANNING_AMPS
+from service.facts.contacts import MOULDED_HABIT
 from service.facts.points import MOULDED_POINTS
 from service.rules.rule import Finding, Rule, Said
 
@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="CON114", title="A moulded adapter is in use", weight="caution", points=int(MOULDED_POINTS.value),
-    aspect="connections", since="0.1", rests_on=(MOULDED_PLANNING_AMPS, MOULDED_POINTS), check=check, planned=True,
+    aspect="connections", since="0.1", rests_on=(MOULDED_HABIT, MOULDED_POINTS), check=check, planned=True,
     message="A moulded adapter from {takes} to {gives} is on the way to this {connector} port.",
     why="Inside a moulded plug wires can touch where nobody sees it; such adapters are a known cause of fires.",
     remedy="Use a plug of the supply itself, or an adapter with crimped contacts that can be seen.",

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.card import PLUG_WATTS
-from service.facts.limits import DRIVE_PLUG_12V_WATTS
+from service.facts.contacts import DRIVE_PLUG_12V_WATTS
 from service.parts.words import CARD
 from service.rules.rule import Finding, Rule, Said
 

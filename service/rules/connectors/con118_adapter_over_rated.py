@@ -7,7 +7,7 @@ make is CON114, its kind CON115 to CON117.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.connectors.strains import in_watts, worst
 from service.rules.rule import Rule, Said
 

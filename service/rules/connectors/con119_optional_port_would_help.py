@@ -7,7 +7,7 @@ the current.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import COMFORT_PERCENT
+from service.facts.comfort import COMFORT_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case, FeedPlug, Joint
 from service.case.place import Place
-from service.facts.limits import POWER_DISABLE_PIN
+from service.facts.contacts import POWER_DISABLE_PIN
 from service.facts.points import THREE_VOLT_POINTS
 from service.parts.records import Drive
 from service.rules.rule import Finding, Rule, Said, Unknown
@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
         part = case.build.units[joint.at.unit].part
         if isinstance(part, Drive) and part.power_disable:
             for plug in joint.plugs:
-                if plug.connector == SATA:
+                if plug.connector == SATA and plug.mate != "impossible":
                     yield from _at(joint, plug)
 
 

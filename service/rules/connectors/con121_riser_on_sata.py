@@ -7,7 +7,7 @@ CON107.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import DRIVE_PLUG_12V_WATTS
+from service.facts.contacts import DRIVE_PLUG_12V_WATTS
 from service.parts.records import Riser
 from service.rules.connectors.strains import plug_watts
 from service.rules.rule import Finding, Rule, Said

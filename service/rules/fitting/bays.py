@@ -9,16 +9,17 @@ from service.rules.same import same
 
 
 class CaseBay(NamedTuple):
-    """A bay and where it is: the unit of its case."""
+    """A bay, where it is, and which of its case's bays it is."""
 
     at: Place
+    index: int
     bay: Bay
 
 
 def bays(case: Case) -> tuple[CaseBay, ...]:
     """Return all bays of all cases on the sheet."""
     boxes = ((at, unit.part) for at, unit in enumerate(case.build.units) if isinstance(unit.part, CaseBox))
-    return tuple(CaseBay(Place("bay", at), bay) for at, box in boxes for bay in box.bays)
+    return tuple(CaseBay(Place("bay", at, (i,)), i, bay) for at, box in boxes for i, bay in enumerate(box.bays))
 
 
 def candidates(case: Case, supply: PowerSupply) -> tuple[CaseBay, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.fitting.bays import CaseBay, candidates
 from service.rules.rule import Finding, Rule, Said, Unknown
 
@@ -37,7 +37,7 @@ def _against(at: Place, depth_mm: float, taken: tuple[CaseBay, ...]) -> Iterator
         yield Finding(at, depth_mm, max(known), "mm")
     else:
         open_bay = next(one for one in taken if one.bay.depth_mm is None)
-        yield Unknown(open_bay.at, "bays")
+        yield Unknown(open_bay.at, f"bays/{open_bay.index}/{DEPTH}")
 
 
 RULE = Rule(

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.parts.records import CaseBox, ExpansionCard, GraphicsCard
 from service.rules.rule import Finding, Rule, Said, Unknown
 

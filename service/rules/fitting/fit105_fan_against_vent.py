@@ -33,7 +33,8 @@ def _against(at: Place, fan_side: str, taken: tuple[CaseBay, ...]) -> Iterator[S
     if any(vent is not None and same(vent, fan_side) for vent in vents):
         return
     if None in vents:
-        yield Unknown(taken[vents.index(None)].at, "bays")
+        unstated = taken[vents.index(None)]
+        yield Unknown(unstated.at, f"bays/{unstated.index}/fan_vent")
     else:
         yield Finding(at, values=(("fan_side", fan_side), ("vent", str(vents[0]))))
 

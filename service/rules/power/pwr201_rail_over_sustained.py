@@ -6,7 +6,7 @@ Amps are watts at nominal volts. Exactly the printed amps pass. Start-up is PWR2
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -7,7 +7,7 @@ rail is not given more for the seconds of a start than for long: no guide promis
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -6,7 +6,7 @@ Watts at nominal volts. Exactly the limit passes. Each rail by itself is PWR201,
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -7,7 +7,7 @@ cure it. Exactly the limit passes. Rails as a whole are PWR201.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PRINTED_PERCENT
+from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

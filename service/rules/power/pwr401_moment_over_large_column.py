@@ -8,7 +8,8 @@ what a maker states is PWR403 and PWR404; cards that the ratio is not published 
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CARD_RATIO, LARGE_PERCENT
+from service.facts.card import CARD_RATIO
+from service.facts.supply import LARGE_PERCENT
 from service.rules.power.column import derived, said
 from service.rules.rule import Rule, Said
 

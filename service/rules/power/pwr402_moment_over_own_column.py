@@ -7,7 +7,8 @@ moment is derived and many supplies carry more than their column. Above the larg
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CARD_RATIO, LARGE_PERCENT, SMALL_PERCENT
+from service.facts.card import CARD_RATIO
+from service.facts.supply import LARGE_PERCENT, SMALL_PERCENT
 from service.rules.power.column import derived, said
 from service.rules.rule import Rule, Said
 

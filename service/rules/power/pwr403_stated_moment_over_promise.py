@@ -7,7 +7,7 @@ promise passes. A supply that promises nothing is PWR404.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import LARGE_PERCENT, SMALL_PERCENT
+from service.facts.supply import LARGE_PERCENT, SMALL_PERCENT
 from service.rules.power.column import said, stated
 from service.rules.rule import Rule, Said
 

@@ -8,7 +8,7 @@ PWR403.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import SLOW_PEAK_SECONDS, SMALL_PERCENT
+from service.facts.supply import SLOW_PEAK, SMALL_PERCENT
 from service.rules.power.column import said, stated
 from service.rules.rule import Rule, Said
 
@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="PWR404", title="A stated peak meets a supply that promises nothing for it", weight="caution", points=8,
-    aspect="power", since="0.1", rests_on=(SLOW_PEAK_SECONDS, SMALL_PERCENT), check=check,
+    aspect="power", since="0.1", rests_on=(SLOW_PEAK, SMALL_PERCENT), check=check,
     message="For {microseconds} microseconds the build asks for {measured} {unit}, by its makers' figures; a newer "
     "supply of "
     "this size would have to carry {limit} {unit}, this one promises nothing.",

@@ -7,7 +7,7 @@ moment that one card takes past the limit is PWR401 to PWR404.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CARDS_AT_PEAK, LARGE_PERCENT, SMALL_PERCENT
+from service.facts.supply import ALL_CARDS, LARGE_PERCENT, SMALL_PERCENT
 from service.rules.power.column import derived, said
 from service.rules.rule import Rule, Said
 
@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 
 RULE = Rule(
     id="PWR405", title="All cards leaping at once would pass the supply", weight="advice", points=0, aspect="power",
-    since="0.1", rests_on=(SMALL_PERCENT, LARGE_PERCENT, CARDS_AT_PEAK), check=check,
+    since="0.1", rests_on=(SMALL_PERCENT, LARGE_PERCENT, ALL_CARDS), check=check,
     message="Should all cards peak in the same {microseconds} microseconds, they ask for {measured} {unit}; the supply "
     "is "
     "measured at {limit} {unit}.",

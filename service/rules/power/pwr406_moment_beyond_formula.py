@@ -7,8 +7,8 @@ PWR401 and PWR402 do not speak on such a moment.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.card import RATIO_FROM_WATTS
-from service.facts.limits import CARD_RATIO, RATIO_TO_WATTS, SMALL_PERCENT
+from service.facts.card import CARD_RATIO, RATIO_FROM_WATTS, RATIO_TO_WATTS
+from service.facts.supply import SMALL_PERCENT
 from service.rules.power.column import said
 from service.rules.rule import Rule, Said
 

@@ -8,7 +8,7 @@ usual one would do, else it is unknown. Exactly the limit passes. The inlet is P
 from collections.abc import Iterator
 
 from service.case.case import Case, Wall
-from service.facts.limits import CONTINUOUS_CIRCUIT_PERCENT, SMALL_CIRCUIT_AMPS
+from service.facts.mains import CONTINUOUS_CIRCUIT_PERCENT, SMALL_CIRCUIT_AMPS
 from service.rules.power.mains import REQUEST
 from service.rules.power.shares import part_of
 from service.rules.rule import Finding, Rule, Said, Unknown

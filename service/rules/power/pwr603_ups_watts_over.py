@@ -7,7 +7,7 @@ given by its volt-amperes only, its watts are unknown. Volt-amperes are PWR604.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import UPS_PERCENT
+from service.facts.mains import UPS_PERCENT
 from service.rules.power.mains import REQUEST
 from service.rules.rule import Finding, Rule, Said, Unknown
 

@@ -7,7 +7,7 @@ watts only has at least as many volt-amperes; above those they are unknown. Watt
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import UPS_PERCENT
+from service.facts.mains import UPS_PERCENT
 from service.rules.power.mains import REQUEST
 from service.rules.rule import Finding, Rule, Said, Unknown
 

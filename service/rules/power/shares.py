@@ -1,8 +1,6 @@
 """Parts of a whole in percent."""
 
-from service.facts.fact import Fact
-
-WHOLE = 100.0
+from service.facts.fact import WHOLE, Fact
 
 
 def part_of(whole: float, percent: Fact) -> float:

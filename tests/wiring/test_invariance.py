@@ -1,0 +1,162 @@
+"""The same question in another order, with another memo, thread or hash seed has the same answer."""
+
+import os
+import subprocess
+import sys
+from collections import Counter
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from random import Random
+
+import pytest
+
+from service.wiring import components
+from service.wiring.components import clear, solve
+from service.wiring.memo import Memo, size_of
+from service.wiring.objective import judge
+from service.wiring.problem import Problem, Solution
+from service.wiring.search import NoWiring
+from tests.wiring.random_problems import problem, starved
+
+SEEDS = range(0, 240, 4)
+
+
+@pytest.fixture(autouse=True)
+def _empty_memo() -> Iterator[None]:
+    clear()
+    yield
+    clear()
+
+
+def _solved(posed: Problem) -> Solution | None:
+    try:
+        return solve(posed)
+    except NoWiring:
+        return None
+
+
+def _shuffled(posed: Problem, luck: Random) -> Problem:
+    """Return the same problem with everything in another order."""
+    def order(number: int) -> tuple[list[int], dict[int, int]]:
+        new = luck.sample(range(number), number)
+        return new, {old: place for place, old in enumerate(new)}
+
+    devices, _ = order(len(posed.devices))
+    types, type_at = order(len(posed.port_types))
+    kinds, kind_at = order(len(posed.cables))
+    sockets, _ = order(len(posed.sockets))
+    groups, group_at = order(len(posed.groups))
+    adapters, adapter_at = order(len(posed.adapters))
+    new_types = []
+    for old in types:
+        found = posed.port_types[old]
+        fits = [fit._replace(cable=kind_at[fit.cable]) for fit in luck.sample(found.fits, len(found.fits))]
+        given = luck.sample(found.adapter_fits, len(found.adapter_fits))
+        new_types.append(found._replace(
+            fits=tuple(fits), adapter_fits=tuple(fit._replace(adapter=adapter_at[fit.adapter]) for fit in given)
+        ))
+    new_devices = []
+    for old in devices:
+        ports = luck.sample(posed.devices[old].ports, len(posed.devices[old].ports))
+        new_devices.append(posed.devices[old]._replace(
+            ports=tuple(port._replace(type=type_at[port.type]) for port in ports)
+        ))
+    cables = [
+        posed.cables[old]._replace(
+            takes=tuple(posed.cables[old].takes[socket] for socket in sockets),
+            groups=tuple(group_at[group] for group in luck.sample(posed.cables[old].groups, len(posed.cables[old].groups))),
+        )
+        for old in kinds
+    ]
+    return Problem(
+        tuple(new_devices),
+        tuple(new_types),
+        tuple(cables),
+        tuple(posed.sockets[old] for old in sockets),
+        tuple(posed.adapters[old]._replace(input_type=type_at[posed.adapters[old].input_type]) for old in adapters),
+        tuple(posed.groups[old] for old in groups),
+        posed.points,
+    )
+
+
+def _seen(posed: Problem, solution: Solution | None) -> object:
+    """Return what there is to see of a plan when nothing has a number: each port's feed with its limits, counted."""
+    if solution is None:
+        return None
+    found = judge(posed, solution.wiring)
+    feeds = Counter(
+        (posed.devices[each.device], each.load, tuple(sorted((p.place.sort, p.load, p.limits, p.points) for p in each.places)))
+        for each in found.connections
+    )
+    plain = {(d._replace(ports=()), rest): times for (d, *rest_), times in feeds.items() for rest in [tuple(rest_)]}
+    cables = Counter(
+        (posed.cables[kind]._replace(takes=(), groups=()), tuple(sorted((p, load) for k, c, p in found.segments for load in [found.segments[k, c, p]] if (k, c) == (kind, copy))))
+        for kind, copy in {(k, c) for k, c, _ in found.segments}
+    )
+    return solution.objective, solution.nodes, plain, cables, sorted(found.groups)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_another_order_gives_the_same_plan(seed: int) -> None:
+    for posed in (problem(seed), starved(problem(seed), seed)):
+        expected = _seen(posed, _solved(posed))
+        for turn in range(3):
+            other = _shuffled(posed, Random(f"{seed}-{turn}"))
+            clear()
+            assert _seen(other, _solved(other)) == expected, f"seed {seed}, order {turn}"
+
+
+def test_the_memo_empty_full_or_too_small_changes_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    posed = [problem(seed) for seed in SEEDS]
+    expected = []
+    for each in posed:
+        clear()
+        expected.append(_solved(each))
+    clear()
+    assert [_solved(each) for each in posed] == expected
+    assert [_solved(each) for each in posed] == expected
+    for most_bytes in (0, 20_000):
+        monkeypatch.setattr(components, "_memo", Memo(most_bytes))
+        assert [_solved(each) for each in posed + posed] == expected + expected
+
+
+def test_two_threads_find_what_one_finds() -> None:
+    posed = [problem(seed) for seed in SEEDS]
+    expected = [_solved(each) for each in posed]
+    clear()
+    with ThreadPoolExecutor(2) as pool:
+        found = list(pool.map(_solved, posed + posed[::-1]))
+    assert found == expected + expected[::-1]
+
+
+def test_the_hash_seed_changes_nothing() -> None:
+    script = (
+        "from tests.wiring.test_invariance import _solved, problem\n"
+        "print([_solved(problem(seed)) for seed in range(0, 120, 3)])"
+    )
+    said = {
+        subprocess.run(  # noqa: S603
+            [sys.executable, "-c", script], env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True, check=True
+        ).stdout
+        for seed in ("0", "1", "77")
+    }
+    assert len(said) == 1
+    assert len(said.pop()) > 1000
+
+
+def test_the_memo_keeps_within_its_bytes_and_drops_what_was_not_used() -> None:
+    memo: Memo[tuple[int, ...], tuple[int, ...]] = Memo(4_000)
+    for number in range(100):
+        memo.put((number,), tuple(range(number, number + 10)))
+        memo.get((0,))
+        assert memo.bytes <= 4_000
+    assert memo.get((0,)) is not None
+    assert memo.get((1,)) is None
+    assert memo.get((99,)) == tuple(range(99, 109))
+    memo.clear()
+    assert (len(memo), memo.bytes) == (0, 0)
+
+
+def test_the_size_counts_what_occurs_twice_once() -> None:
+    inner = tuple(range(1_000, 1_050))
+    assert size_of((inner, inner)) < 2 * size_of(inner)
