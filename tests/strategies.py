@@ -32,6 +32,8 @@ FIGURES = LOADS | RAIL_LOADS | {
     "supply_wires_12v",
 }
 PAST_ANY_RATING = 1.5
+SOCKET = "lug-1152"
+MOSTLY = [True] * 9 + [False]
 
 
 @cache
@@ -87,7 +89,7 @@ def boxes(draw: Draw, *, twelve_only: bool = False) -> list[Json]:
     """Draw the cables in a supply's box: always a main one, of the others what the size of the box brings."""
     cables = [_cable(draw, ["atx12vo-10" if twelve_only else "atx-20+4"], 1)]
     cables.append(_cable(draw, [draw(st.sampled_from(["cpu-4+4", "cpu-8"]))], 2))
-    if draw(st.booleans()):
+    if draw(st.sampled_from(MOSTLY)):
         cables.append(_cable(draw, ["pcie-6+2"], 3, supply_wires_12v=3))
     if draw(st.booleans()):
         cables.append(_cable(draw, ["pcie-6+2", "pcie-6+2"], 2, supply_wires_12v=draw(st.sampled_from([3, 3, 4]))))
@@ -140,22 +142,26 @@ def boards(draw: Draw, *, twelve_only: bool = False) -> Json:
         [{"connector": "cpu-8", "optional": True, "required_above_watts": 235}], [{"connector": "cpu-8"}],
     ]))
     offers: list[Json] = [
-        {"connector": "fan-4", "count": draw(whole(1, 6)), "max_amps": 1},
-        {"connector": "sata-data", "count": draw(whole(2, 8))},
-        {"connector": "m2-m", "count": draw(whole(1, 3))},
+        {"connector": "fan-4", "count": draw(whole(2, 8)), "max_amps": 2},
+        {"connector": "sata-data", "count": draw(whole(4, 10))},
+        {"connector": "m2-m", "count": draw(whole(1, 4))},
     ]
     if twelve_only:
         offers.append({"connector": "sata-power", "count": 3, "max_amps": 3})
     amps = figures(5, 30, 10)
     own = st.fixed_dictionaries({"12v": amps}, optional={"5v": amps, "3v3": amps})
     spec = {"category": "motherboard", "needs": needs}
-    return _some(draw, spec, offers=st.just(offers), own_amps=own, memory_type=st.sampled_from(["ddr4", "ddr5"]))
+    if draw(st.sampled_from(MOSTLY)):
+        spec |= {"processor_socket": SOCKET, "memory_type": draw(st.sampled_from(["ddr4", "ddr5", "ddr5"]))}
+    return _some(draw, spec, offers=st.just(offers), own_amps=own)
 
 
 @st.composite
 def processors(draw: Draw) -> Json:
     """Draw a processor that states its draw in one way, in several, or not at all."""
     spec: Json = {"category": "processor"}
+    if draw(st.sampled_from(MOSTLY)):
+        spec["socket"] = SOCKET
     return _some(draw, spec, **draw(st.sampled_from([
         {"class_watts": st.sampled_from([35, 65, 125, 165])},
         {"turbo_watts": figures(45, 250), "base_watts": figures(35, 45)},
@@ -229,8 +235,8 @@ def boxes_of_steel(draw: Draw) -> Json:
 @st.composite
 def memories(draw: Draw) -> Json:
     """Draw a kit of memory."""
-    spec = {"category": "memory", "modules": draw(whole(1, 4))}
-    return _some(draw, spec, watts=figures(4, 20), type=st.sampled_from(["ddr4", "ddr5"]))
+    spec = {"category": "memory", "modules": draw(whole(1, 4)), "type": draw(st.sampled_from(["ddr4", "ddr5", "ddr5"]))}
+    return _some(draw, spec, watts=figures(4, 20))
 
 
 # --- sheets ---
@@ -255,6 +261,21 @@ def _spec(line: Json) -> Json:
     return demo()[line["part"]] if "part" in line else line["spec"]
 
 
+def _is_mate(board: Json, line: Json) -> bool:
+    """Say whether a processor or memory goes into a board, as far as both say."""
+    spec, on = _spec(line), _spec(board)
+    socket, kind = on.get("processor_socket"), on.get("memory_type")
+    return spec.get("socket", socket) == socket if spec["category"] == "processor" else spec.get("type", kind) == kind
+
+
+def _matched(draw: Draw, board: Json, wanted: st.SearchStrategy[Json]) -> Json:
+    """Draw a processor or memory, mostly one that goes into the board."""
+    if _spec(board).get("processor_socket") and draw(st.sampled_from(MOSTLY)):
+        wanted = wanted.filter(lambda line: _is_mate(board, line))
+    line: Json = draw(wanted)
+    return line
+
+
 def _board(draw: Draw, supply: Json) -> Json:
     """Draw a board, mostly of the supply's kind: 12 V only or not."""
     wanted = _is_12v_only(supply) == (draw(whole(0, 9)) > 0)
@@ -277,10 +298,13 @@ def sites() -> st.SearchStrategy[Json]:
 def sheets(draw: Draw, most_lines: int = 14) -> Json:
     """Draw a whole build sheet: supply, board and processor always, the rest as it comes, lines in any order."""
     supply = draw(lines("power_supply", supplies()))
-    parts = [supply, _board(draw, supply), draw(lines("processor", processors()))]
+    board = _board(draw, supply)
+    parts = [supply, board, _matched(draw, board, lines("processor", processors()))]
+    if draw(st.booleans()):
+        parts.append(_matched(draw, board, lines("memory", memories())))
     rest = (
-        (lines("memory", memories()), 1), (lines("graphics_card", cards()), 1), (lines("drive", drives(), 4), 3),
-        (lines("fan", movers(), 3), 2), (lines("cooler", movers()), 1), (lines("lighting", lights()), 1),
+        (lines("graphics_card", cards()), 1), (lines("drive", drives(), 3), 2),
+        (lines("fan", movers(), 2), 2), (lines("cooler", movers()), 1), (lines("lighting", lights()), 1),
         (lines("case", boxes_of_steel()), 1), (lines("optical_drive", drives()), 1), (_odd_lines(), 1),
     )
     for wanted, most in rest:

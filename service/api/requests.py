@@ -7,7 +7,14 @@ import orjson
 from flask import Response, request
 
 from service.api.problem import (
-    BAD_QUERY, BAD_REQUEST, BODY_TOO_LARGE, NOT_ACCEPTABLE, SLOW_BODY, UNREADABLE_BODY, WRONG_MEDIA_TYPE, Refusal,
+    BAD_QUERY,
+    BAD_REQUEST,
+    BODY_TOO_LARGE,
+    NOT_ACCEPTABLE,
+    SLOW_BODY,
+    UNREADABLE_BODY,
+    WRONG_MEDIA_TYPE,
+    Refusal,
 )
 
 JSON = "application/json"

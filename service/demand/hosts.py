@@ -1,7 +1,8 @@
 """What hangs on other parts: fans on headers, drives in backplanes; their current goes up to the host.
 
-Signal side first: every need for a port that a part of the build offers is served from there, the heaviest need first,
-backplanes before controllers before boards, a port that carries it before one that does not. What a host carries is added
+Signal side first: every need for a port that a part of the build offers is served from there; what hosts need themselves
+first, then the heaviest need, backplanes before controllers before boards, a port that carries it before one that does
+not. So how many needs find no port does not hang on what they draw. What a host carries is added
 to its own draw. A board whose ``offers`` were not given is taken to have what is needed.
 """
 
@@ -80,7 +81,8 @@ def hang(draws: list[Draw], hosts: list[Host]) -> Hung:
     ready = next((h.unit for h in hosts if h.offers is None), None)
     has_board = any(h.rank == _RANK[Motherboard] for h in hosts)
     hung = Hung({}, {}, set(), [], [])
-    for want in sorted(_wants(draws), key=_heaviest):
+    own = {h.unit for h in hosts}
+    for want in sorted(_wants(draws), key=lambda want: (want.unit not in own, *_heaviest(want))):
         at = _serve(want, ports, ready)
         if at is None:
             if want.only and has_board:

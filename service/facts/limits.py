@@ -33,13 +33,14 @@ FAN_CLEAR_MM: Final = Fact(
 
 # -- headers
 HEADER_NEEDS: Final = habit(
-    "limits.header_needs", 1, "needs a header", "One header or data port serves one need; a splitter is a part of its own.",
+    "limits.header_needs", 1, "needs a header", "One header or data port serves one need.",
     Kind.LIMIT,
 )
 FAN_HEADER_AMPS: Final = habit("limits.fan_header", 1, "A", "An ordinary fan header gives 1 A.", Kind.LIMIT)
 LIGHT_HEADER_AMPS: Final = habit("limits.light_header", 3, "A", "A light header gives 3 A, on 5 V or 12 V.", Kind.LIMIT)
 M2_AMPS: Final = Fact(
-    "limits.m2", 2.5, "A", Kind.NOMINAL, "PCI-SIG M.2 specification (from memory)", "3.3 V of a socket", "memory"
+    "limits.m2", 3, "A", Kind.NOMINAL, "PCI-SIG M.2 specification (from memory)", "3.3 V of a socket", "memory",
+    reason="Commonly quoted: 2.5 A, with peaks to 3 A.",
 )
 ADDRESSABLE_VOLTS: Final = habit("limits.addressable", 5, "V", "Addressable lights on three pins run on 5 V.")
 PLAIN_LIGHT_VOLTS: Final = habit("limits.plain_light", 12, "V", "Plain lights on four pins run on 12 V.")
@@ -47,4 +48,4 @@ PLAIN_LIGHT_VOLTS: Final = habit("limits.plain_light", 12, "V", "Plain lights on
 # -- parts that mate
 SOCKETS_MATED: Final = habit("limits.sockets_mated", 1, "sockets a processor", "A processor is made for one socket.")
 MEMORY_TYPES: Final = habit("limits.memory_types", 1, "types a board", "Notch and volts of memory differ by type.")
-SOCKET_PROCESSORS: Final = habit("limits.socket_processors", 1, "processors a socket", "One socket holds one processor.")
+SOCKET_PROCESSORS: Final = habit("limits.socket_processors", 1, "processors", "One socket holds one processor.")

@@ -12,8 +12,8 @@ PAGE = Path(__file__).with_name("README.md")
 MEASURES = {"stop": "stop", "advice": "advice, no points"}
 HEAD = """# What is checked
 
-One rule, one limit, one weight, one file. A stop means that the build must not be used as it is, a caution that it works
-with less reserve than it should have, an advice that something could be better. Made from the rules' own files by
+One rule, one limit, one weight, one file. A stop means that the build must not be used as it is, a caution that it
+works with less reserve than it should have, an advice that something could be better. Made from the rules' own files by
 `python -m service.rules.page`; do not edit it here.
 
 Heat, mains and wrongly wired plugs can hurt people and start fires. The makers' manuals, local electrical codes and a
@@ -30,8 +30,9 @@ def page() -> str:
 
 def _card(rule: Rule) -> str:
     lines = [
-        f"## {rule.id}", "", f"**{rule.title}.** {_standing(rule)}", "", _notes(rule), "", f"Says: {rule.message}", "",
-        f"Why: {rule.why}", "", f"Remedy: {rule.remedy}", "", "Rests on:", *(_source(fact) for fact in rule.rests_on), "",
+        f"## {rule.id}", "", f"**{rule.title}.** {_standing(rule)}", "", _notes(rule), "",
+        f"Says: {rule.message}", "", f"Why: {rule.why}", "", f"Remedy: {rule.remedy}", "",
+        "Rests on:", *(_source(fact) for fact in rule.rests_on), "",
     ]
     return "\n".join(lines)
 
@@ -51,7 +52,8 @@ def _weight(rule: Rule) -> str:
 
 
 def _source(fact: Fact) -> str:
-    parts = "; ".join(part for part in (fact.source, fact.where, f"{fact.basis} {fact.evidence}".strip()) if part)
+    basis = "" if fact.basis in fact.source else f"{fact.basis} {fact.evidence}".strip()
+    parts = "; ".join(part for part in (fact.source, fact.where, basis) if part)
     return f"- `{fact.key}`, {fact.value:g} {fact.unit}: {parts}. {fact.reason}".rstrip()
 
 

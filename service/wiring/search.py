@@ -6,7 +6,7 @@ time the one that feeds the first open need (or that need stays unfed). What a s
 on how it was reached, so it is remembered. Over the budget of nodes the best plan so far is given back as not proven.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import islice, product
 from typing import NamedTuple
 
@@ -370,27 +370,24 @@ class Search:
         found = []
         if not self.decisions.clusters[cluster].needs[place].must:
             found.append(self._move(self._unfed(state, cluster, place)))
+        alone = ((cluster, 1),)
         for kind in self._open_kinds(state):
-            found.extend(self._filled(state, kind, each) for each in self._lone(state, cluster, place, kind))
+            lone = [each for each in self.patterns.cables(alone, cluster, place, kind) if len(each.taken) == 1]
+            if lone:
+                found.append(self._filled(state, kind, lone))
         return min(found, key=lambda move: move.cost + move.floor, default=Move(NEVER, 0, None, state))
 
-    def _lone(self, state: Cabling, cluster: int, place: int, kind: int) -> list[Filling]:
-        alone = tuple((number, 1) for number, _ in state.open if number == cluster)
-        return [filling for filling in self.patterns.cables(alone, cluster, place, kind) if len(filling.taken) == 1]
-
-    def _filled(self, state: Cabling, kind: int, filling: Filling) -> Move:
-        best = self._move(self._wired(state, kind, filling))
+    def _filled(self, state: Cabling, kind: int, fillings: Iterable[Filling]) -> Move:
+        """Return the step with the best of these fillings, made fuller while that helps."""
+        best: tuple[Move, Filling] | None = None
         while True:
-            fuller = None
-            for number, more in enumerate(self.patterns.additions(state.open, kind, filling)):
-                move = self._move(self._wired(state, kind, more))
-                if move.cost + move.floor < best.cost + best.floor:
-                    best, fuller = move, more
-                if number > GREEDY_WIDTH:
-                    break
-            if fuller is None:
-                return best
-            filling = fuller
+            moves = [(self._move(self._wired(state, kind, each)), each) for each in islice(fillings, GREEDY_WIDTH)]
+            fuller = min(moves, key=lambda pair: pair[0].cost + pair[0].floor, default=None)
+            if fuller is None or (best is not None and not _better(fuller[0], best[0])):
+                assert best is not None, "there is at least one filling to begin with"
+                return best[0]
+            best = fuller
+            fillings = self.patterns.additions(state.open, kind, best[1])
 
     def _move(self, step: tuple[int, Decision, Cabling]) -> Move:
         cost, decision, after = step
@@ -399,6 +396,10 @@ class Search:
 
 GREEDY_WIDTH = 24
 """Steps that the first descent weighs at one place."""
+
+
+def _better(one: Move, other: Move) -> bool:
+    return one.cost + one.floor < other.cost + other.floor
 
 
 def _less(left: Left, kind: int) -> Left:

@@ -45,7 +45,7 @@ class Server(NamedTuple):
         """Say whether it still answers."""
         with self.connect() as connection:
             connection.sendall(b"GET /livez HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n")
-            return receive(connection).body == {"alive": True}
+            return bool(receive(connection).body == {"alive": True})
 
 
 @pytest.fixture(scope="module")

@@ -7,6 +7,7 @@ before the catalogue, must have said nothing that is not among ``BEYOND_A_SCHEMA
 
 import os
 import re
+from typing import Any
 
 import schemathesis
 from hypothesis import HealthCheck, settings
@@ -41,7 +42,7 @@ schema.app = create_app(Config())
 
 @schema.parametrize()
 @settings(max_examples=EXAMPLES, derandomize=True, database=None, deadline=None, suppress_health_check=list(HealthCheck))
-def test_call(case: schemathesis.Case) -> None:
+def test_call(case: schemathesis.Case[Any]) -> None:
     case.call_and_validate()
     if case.path == CHECKS and case.meta is not None and case.meta.generation.mode == GenerationMode.POSITIVE:
         assert _promised_too_much(case.body) == []

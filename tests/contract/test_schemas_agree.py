@@ -15,7 +15,6 @@ from service.intake.schemas import schemas
 from service.intake.shapes import CATEGORY, RecordSchema
 from service.intake.sheet import Line
 from service.intake.specs import BY_CATEGORY, Spec
-from service.intake.specs_supply import Rails
 from service.intake.wiring import Reference
 from tests.contract.document import document, follow
 
@@ -70,7 +69,7 @@ def _of_field(field: Any) -> Json:
         case fields.Whole() | fields.Number():
             return {"type": "integer" if isinstance(field, fields.Whole) else "number"} | _range(field)
         case fields.Text():
-            length = field.validators[0]
+            length: Any = field.validators[0]
             pattern = NOT_BLANK if isinstance(field, fields.Code) else PRINTED
             return {"type": "string", "minLength": length.min, "maxLength": length.max, "pattern": pattern}
         case fields.Word():
@@ -79,7 +78,8 @@ def _of_field(field: Any) -> Json:
             other = {"type": "string", "pattern": f"^other:[^{CONTROL}]{{1,40}}$"}
             return {"anyOf": [{"type": "string", "enum": list(field.words)}, other]}
         case Reference() | Gtin():
-            return {"type": "string", "pattern": field.validators[0].regex.pattern}
+            check: Any = field.validators[0]
+            return {"type": "string", "pattern": check.regex.pattern}
     raise AssertionError(f"no way to say {type(field).__name__} in the document")
 
 
@@ -94,7 +94,7 @@ def _words(field: fields.Word) -> Json:
 
 
 def _list(field: shapes.Many) -> Json:
-    length = field.validators[0]
+    length: Any = field.validators[0]
     found = {"type": "array", "minItems": length.min, "maxItems": length.max, "items": of_field(field.inner)}
     return found | ({"uniqueItems": True} if isinstance(field, shapes.Unlike) else {})
 
@@ -103,9 +103,13 @@ def _object(field: shapes.Pairs) -> Json:
     if isinstance(field.keys, fields.Word):
         named = {word: of_field(field.values) for word in field.keys.words}
         return {"type": "object", "additionalProperties": False, "properties": named}
-    most = field.validators[0].max
-    keys = {"pattern": NUMBER_KEYS[field.keys.high]} if isinstance(field.keys, shapes.CountKey) else of_field(field.keys)
-    return {"type": "object", "propertyNames": keys, "maxProperties": most, "additionalProperties": of_field(field.values)}
+    size: Any = field.validators[0]
+    counted = isinstance(field.keys, shapes.CountKey)
+    keys = {"pattern": NUMBER_KEYS[field.keys.high]} if counted else of_field(field.keys)
+    return {
+        "type": "object", "propertyNames": keys, "maxProperties": size.max,
+        "additionalProperties": of_field(field.values),
+    }
 
 
 def written(node: Json) -> Json:
@@ -154,9 +158,9 @@ def test_line_is_one_of_its_four_ways() -> None:
     checked = derive(SCHEMAS["Line"])["properties"]
     ways = [written(way) for way in document()["components"]["schemas"]["Line"]["oneOf"]]
     quantity = checked.pop("quantity")
+    shape = {"type": "object", "additionalProperties": False}
     expected = [
-        {"type": "object", "required": [way], "additionalProperties": False, "properties": {way: stated, "quantity": quantity}}
-        for way, stated in checked.items()
+        shape | {"required": [way], "properties": {way: stated, "quantity": quantity}} for way, stated in checked.items()
     ]
     assert _plain(ways) == _plain(expected)
 
@@ -174,6 +178,7 @@ def test_spec_is_one_of_all_categories() -> None:
 def test_defaults_are_those_of_the_records(name: str) -> None:
     schema = SCHEMAS[name]
     for attribute, field in schema.fields.items():
+        assert isinstance(field, fields.Own)
         stated = document()["components"]["schemas"][name]["properties"][field.data_key or attribute]
         if "default" in stated and (is_dataclass(schema.make) or hasattr(schema.make, "_field_defaults")):
             assert field.outside(schema.defaults[attribute]) == stated["default"], attribute

@@ -22,7 +22,9 @@ from service.rules.book import by_id
 from service.rules.rule import Finding, Said, Unknown
 
 NOTHING = (0.0, 0.0, 0.0)
-SUPPLY = PowerSupply(name="Linden 850", rated_watts=850, design="atx-3.0", form_factor="atx", depth_mm=140, fan_side="bottom")
+SUPPLY = PowerSupply(
+    name="Linden 850", rated_watts=850, design="atx-3.0", form_factor="atx", depth_mm=140, fan_side="bottom",
+)
 PORT = Place("port", 1, ("pcie-8", 0))
 
 
@@ -30,7 +32,8 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
     """Return a case of a supply (unit 0, unless None) and other parts, with what is given and nothing else."""
     parts = (*((supply,) if supply else ()), *others)
     demand = Demand(
-        feeds=(), sustained=(0, 0, 0, 0), starting=(0, 0, 0, 0), sustained_watts=0.0, moments=(), headers=(), headless=(),
+        feeds=(), sustained=(0, 0, 0, 0), starting=(0, 0, 0, 0), sustained_watts=0.0, moments=(),
+        headers=(), headless=(),
         assumed=(),
     )
     whole: dict[str, Any] = {
@@ -58,7 +61,9 @@ def adapter(takes: str, gives: str, *, copy: int = 0, inputs: int = 1, moulded: 
     return FeedAdapter(2, -1, copy, inputs, moulded, False, takes, gives, None)
 
 
-def strain(cause: str, level: str, amps: float, limit: float, *, sixteen_pin: bool = False, contacts: int = 0) -> Strain:
+def strain(
+    cause: str, level: str, amps: float, limit: float, *, sixteen_pin: bool = False, contacts: int = 0,
+) -> Strain:
     """Return a strain on 12 V."""
     return Strain(cause, level, "12v", amps, limit, contacts, sixteen_pin)  # type: ignore[arg-type]
 

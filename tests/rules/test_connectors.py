@@ -6,7 +6,8 @@ import pytest
 
 from service.case.case import CardShare, Case
 from service.case.place import Place
-from service.parts.records import Drive, Fan, GraphicsCard, Range, Riser
+from service.parts.figures import Range
+from service.parts.records import Drive, Fan, GraphicsCard, Riser
 from service.rules.book import RULES
 from service.rules.rule import Finding
 from tests.rules.cases import PORT, adapter, case, heard, joint, open_port, outcome, plug, strain
@@ -20,7 +21,9 @@ DRIVE = Drive(name="Archive disk", power_disable=True)
 RISER = Riser(name="Slot riser", feeds_slot_watts=75)
 
 
-def strained(cause: str, level: str, amps: float, limit: float, *, sixteen_pin: bool = False, contacts: int = 0) -> Case:
+def strained(
+    cause: str, level: str, amps: float, limit: float, *, sixteen_pin: bool = False, contacts: int = 0,
+) -> Case:
     return case(CARD, joints=(joint(strain(cause, level, amps, limit, sixteen_pin=sixteen_pin, contacts=contacts)),))
 
 
@@ -82,10 +85,12 @@ BREAKS = [
 SILENT = [
     pytest.param("CON101", case(CARD, open_ports=(open_port(required=False),)), id="CON101 optional"),
     pytest.param("CON102", case(CARD, joints=(joint(),)), id="CON102 within"),
-    pytest.param("CON104", strained("contact", "stop", 9.3, 9.2, sixteen_pin=True), id="CON104 leaves 16-pin to CON106"),
+    pytest.param(
+        "CON104", strained("contact", "stop", 9.3, 9.2, sixteen_pin=True), id="CON104 leaves 16-pin to CON106",
+    ),
     pytest.param("CON104", strained("contact", "band", 8.0, 6.0), id="CON104 on the limit"),
     pytest.param("CON105", case(CARD, joints=(joint(),)), id="CON105 on the limit: no strain"),
-    pytest.param("CON105", case(CARD, joints=(joint(strain("contact", "band", 7, 6), strain("plug", "stop", 13, 12.5)),)),
+    pytest.param("CON105", case(CARD, joints=(joint(strain("contact", "band", 7, 6), strain("plug", "stop", 13, 12)),)),
                  id="CON105 past a stop already"),
     pytest.param("CON106", strained("contact", "stop", 8.1, 8.0), id="CON106 leaves 4.2 mm to CON104"),
     pytest.param("CON108", case(CARD, joints=(joint(strain("start_wire", "start_band", 9, 8),
@@ -106,8 +111,12 @@ SILENT = [
     pytest.param("CON119", case(CARD, open_ports=(open_port(required=False),)), id="CON119 within comfort"),
     pytest.param("CON119", case(CARD, open_ports=(open_port(required=True, crowded=True),)), id="CON119 required"),
     pytest.param("CON120", plugged(plug("sata-power", carries_3v3=False), at=SATA, part=DRIVE), id="CON120 no 3.3 V"),
-    pytest.param("CON120", plugged(plug("sata-power", carries_3v3=True), at=SATA, part=Drive()), id="CON120 other drive"),
-    pytest.param("CON120", plugged(plug("peripheral-4", carries_3v3=None), at=SATA, part=DRIVE), id="CON120 no SATA plug"),
+    pytest.param(
+        "CON120", plugged(plug("sata-power", carries_3v3=True), at=SATA, part=Drive()), id="CON120 other drive",
+    ),
+    pytest.param(
+        "CON120", plugged(plug("peripheral-4", carries_3v3=None), at=SATA, part=DRIVE), id="CON120 no SATA plug",
+    ),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=54, part=RISER), id="CON121 on the limit"),
     pytest.param("CON121", plugged(plug("pcie-6"), at=SATA, watts=66, part=RISER), id="CON121 on a card plug"),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=66, part=Fan()), id="CON121 no riser"),
@@ -144,7 +153,7 @@ def test_six_pin_plug_behind_an_adapter_carries_its_share() -> None:
     assert outcome("CON112", past) == [("breaks", PORT)]
 
 
-@pytest.mark.parametrize(("index", "field"), [(3, "cables/3/carries_3v3"), (-1, "carries_3v3")], ids=["boxed", "bought"])
+@pytest.mark.parametrize(("index", "field"), [(3, "cables/3/carries_3v3"), (-1, "carries_3v3")], ids=["box", "line"])
 def test_cable_that_does_not_say_whether_it_carries_3v3(index: int, field: str) -> None:
     given = plugged(plug("sata-power", carries_3v3=None, cable=index, plug=2), at=SATA, part=DRIVE)
     assert outcome("CON120", given) == [(field, Place("cable", 0, (index, 0, 2)))]
@@ -162,10 +171,11 @@ def test_drive_plug_is_told_in_amps_of_all_its_pins() -> None:
     assert (said.measured, said.limit, said.unit) == (6.0, 4.5, "A")
 
 
+STOPS = ("stop", "start_stop")
 CAUSES = ("plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire")
 
 
-@pytest.mark.parametrize(("cause", "level", "sixteen_pin"), list(product(CAUSES, ("stop", "start_stop"), (False, True))))
+@pytest.mark.parametrize(("cause", "level", "sixteen_pin"), list(product(CAUSES, STOPS, (False, True))))
 def test_every_strain_past_a_stop_is_heard_once(cause: str, level: str, sixteen_pin: bool) -> None:
     given = strained(cause, level, 20.0, 8.0, sixteen_pin=sixteen_pin)
     said = [(rule.weight, rule.planned, one.at) for rule in RULES for one in rule.check(given)]

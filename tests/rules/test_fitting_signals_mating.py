@@ -6,6 +6,7 @@ import pytest
 
 from service.case.case import Case
 from service.case.place import Place
+from service.parts.figures import Range
 from service.parts.records import (
     Bay,
     Bracket,
@@ -18,7 +19,6 @@ from service.parts.records import (
     Need,
     Part,
     Processor,
-    Range,
 )
 from tests.rules.cases import SUPPLY, case, header, outcome
 

@@ -84,11 +84,16 @@ SILENT = [
     pytest.param("PWR501", case(room_celsius=40.0), id="PWR501 on the limit"),
     pytest.param("PWR501", case(supply=None, room_celsius=60.0), id="PWR501 no supply"),
     pytest.param("PWR601", case(wall=wall(amps=12.0)), id="PWR601 on the limit"),
-    pytest.param("PWR601", case(wall=wall(amps=15.0, continuous_rule=False)), id="PWR601 on the limit, no rule of 80 %"),
+    pytest.param(
+        "PWR601", case(wall=wall(amps=15.0, continuous_rule=False)), id="PWR601 all of it",
+    ),
     pytest.param("PWR601", case(wall=wall(amps=12.0, circuit_amps=None)), id="PWR601 small enough for any circuit"),
     pytest.param("PWR601", case(), id="PWR601 no mains"),
     pytest.param("PWR602", case(wall=wall(amps=15.0)), id="PWR602 on the limit"),
-    pytest.param("PWR602", case(wall=wall(amps=10.0, inlet_amps=None)), id="PWR602 small enough for any inlet"),
+    pytest.param("PWR602", case(wall=wall(amps=15.0, inlet_amps=None)), id="PWR602 small enough for any inlet"),
+    pytest.param(
+        "PWR602", case(wall=wall(amps=10.0, mains_volts=230.0, inlet_amps=None)), id="PWR602 the same at 230 V",
+    ),
     pytest.param("PWR602", case(), id="PWR602 no mains"),
     pytest.param("PWR603", case(wall=wall(watts=540.0, ups_watts=540.0)), id="PWR603 on the limit"),
     pytest.param("PWR603", case(wall=wall()), id="PWR603 no UPS"),
@@ -98,7 +103,8 @@ SILENT = [
 ]
 UNKNOWN = [
     ("PWR601", case(wall=wall(amps=12.001, circuit_amps=None)), "site/circuit_amps", WALL),
-    ("PWR602", case(wall=wall(amps=10.001, inlet_amps=None)), "inlet", SUPPLY),
+    ("PWR602", case(wall=wall(amps=15.001, inlet_amps=None)), "inlet", SUPPLY),
+    ("PWR602", case(wall=wall(amps=10.001, mains_volts=230.0, inlet_amps=None)), "inlet", SUPPLY),
     ("PWR603", case(wall=wall(ups_volt_amperes=900.0)), "site/ups/watts", WALL),
     ("PWR604", case(wall=wall(volt_amperes=960.0, ups_watts=959.0)), "site/ups/volt_amperes", WALL),
 ]
@@ -114,6 +120,8 @@ def test_within_the_limit(rule: str, given: Case) -> None:
     assert outcome(rule, given) == []
 
 
-@pytest.mark.parametrize(("rule", "given", "missing", "at"), UNKNOWN, ids=[rule for rule, _, _, _ in UNKNOWN])
+@pytest.mark.parametrize(
+    ("rule", "given", "missing", "at"), UNKNOWN, ids=[f"{row[0]}-{i}" for i, row in enumerate(UNKNOWN)],
+)
 def test_figure_missing(rule: str, given: Case, missing: str, at: Place) -> None:
     assert outcome(rule, given) == [(missing, at)]

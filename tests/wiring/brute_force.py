@@ -1,13 +1,13 @@
 """An exhaustive solver of small wiring problems, written from the statement of the problem alone, with its own scoring.
 
-Shares no code with the search or with the judge; slow on purpose: it tries every wiring (copies are opened in order) and
-scores each from nothing.
+Shares no code with the search or with the judge; slow on purpose: it tries every wiring (copies are opened in order)
+and scores each from nothing.
 """
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator
-from math import ceil
 from fractions import Fraction
+from math import ceil
 
 from service.wiring.problem import (
     COMFORT_FROM,
@@ -35,9 +35,6 @@ def best(problem: Problem, at_most: int) -> tuple[Objective, Wiring] | None:
         if found is None or score < found[0]:
             found = score, wiring
     return found
-
-
-Slot = tuple[str, int, int]
 
 
 def every_wiring(problem: Problem) -> Iterator[Wiring]:
@@ -89,18 +86,18 @@ class _Every:
         fresh = copy == self.cables[fit.cable]
         if self.halves[plug] + fit.halves > kind.halves[fit.plug]:
             return
-        if fresh and any(takes > left for takes, left in zip(kind.takes, self.sockets)):
+        if fresh and any(takes > left for takes, left in zip(kind.takes, self.sockets, strict=True)):
             return
         self.halves[plug] += fit.halves
         if fresh:
             self.cables[fit.cable] += 1
-            self.sockets = [left - takes for takes, left in zip(kind.takes, self.sockets)] or self.sockets
+            self.sockets = [left - takes for takes, left in zip(kind.takes, self.sockets, strict=True)] or self.sockets
         self.given[slot] = PlugSource(number, copy)
         yield from self.from_here(at + 1)
         self.halves[plug] -= fit.halves
         if fresh:
             self.cables[fit.cable] -= 1
-            self.sockets = [left + takes for takes, left in zip(kind.takes, self.sockets)] or self.sockets
+            self.sockets = [left + takes for takes, left in zip(kind.takes, self.sockets, strict=True)] or self.sockets
 
     def _output(self, at: int, slot: tuple[str, int, int, int], number: int, copy: int) -> Iterator[Wiring]:
         adapter = (self.problem.port_types[slot[3]].adapter_fits[number].adapter, copy)
@@ -181,12 +178,12 @@ class _Upstream:
             for (device, port), load in self.currents.items():
                 source = self.wiring.sources[device][port]
                 if isinstance(source, AdapterSource) and self.named(self.of_port(device, port), source) == adapter:
-                    total = [a + b for a, b in zip(total, load)]
+                    total = [a + b for a, b in zip(total, load, strict=True)]
             for other, sources in self.inputs.items():
                 of = self.problem.adapters[other[0]].input_type
                 for source in sources:
                     if isinstance(source, AdapterSource) and self.named(of, source) == adapter:
-                        total = [a + _up(b, len(sources)) for a, b in zip(total, self.carried(other))]
+                        total = [a + _up(b, len(sources)) for a, b in zip(total, self.carried(other), strict=True)]
             self.adapter[adapter] = total
         return self.adapter[adapter]
 
@@ -202,28 +199,32 @@ class _Upstream:
         if isinstance(source, PlugSource):
             fit = self.problem.port_types[of].fits[source.fit]
             at = (fit.cable, source.copy, fit.plug)
-            self.plug[at] = [a + b for a, b in zip(self.plug[at], load)]
+            self.plug[at] = [a + b for a, b in zip(self.plug[at], load, strict=True)]
 
     def segment(self, cable: tuple[int, int], number: int) -> list[int]:
         total = [0] * 6
         for (kind, copy, plug), load in self.plug.items():
             if (kind, copy) == cable and plug >= number:
-                total = [a + b for a, b in zip(total, load)]
+                total = [a + b for a, b in zip(total, load, strict=True)]
         return total
 
-    def feed(self, of: int, source: Source, load: list[int], name: object) -> dict[object, tuple[list[int], object, int]]:
+    def feed(
+        self, of: int, source: Source, load: list[int], name: object
+    ) -> dict[object, tuple[list[int], object, int]]:
         """Return {place: (current, limits, points)} of the place named, and of all behind it."""
         if isinstance(source, PlugSource):
             fit = self.problem.port_types[of].fits[source.fit]
             cable = (fit.cable, source.copy)
             limits = self.problem.cables[fit.cable].segments
-            behind = {("segment", cable, p): (self.segment(cable, p), limits[p], 0) for p in range(fit.plug + 1)}
-            return {name: (load, fit.limits, fit.points), **behind}
+            feed: dict[object, tuple[list[int], object, int]] = {name: (load, fit.limits, fit.points)}
+            for number in range(fit.plug + 1):
+                feed["segment", cable, number] = (self.segment(cable, number), limits[number], 0)
+            return feed
         taken = self.problem.port_types[of].adapter_fits[source.fit]
         adapter = (taken.adapter, source.copy)
         kind = self.problem.adapters[taken.adapter]
         sources = self.inputs[adapter]
-        allowed = dict(zip(kind.inputs, kind.limits_by_inputs))[len(sources)]
+        allowed = dict(zip(kind.inputs, kind.limits_by_inputs, strict=True))[len(sources)]
         places: dict[object, tuple[list[int], object, int]] = {name: (load, taken.limits, taken.points)}
         places["adapter", adapter] = (self.carried(adapter), allowed, kind.points)
         share = [_up(each, len(sources)) for each in self.carried(adapter)]
@@ -272,7 +273,7 @@ def _levels(problem: Problem, wiring: Wiring, upstream: _Upstream) -> Objective:
         else:
             level[role_level[device.role]] += without
     for d in hot:
-        pairs = zip(problem.devices[d].ports, wiring.sources[d])
+        pairs = zip(problem.devices[d].ports, wiring.sources[d], strict=True)
         level[13] += sum(source is None and not port.required for port, source in pairs)
     for kind, _, _ in wiring.adapter_inputs:
         level[9 + problem.adapters[kind].rank] += 1

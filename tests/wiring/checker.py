@@ -1,4 +1,4 @@
-"""Says whether a wiring is legal, from the statement of the problem alone; shares no code with the search or the judge."""
+"""Says whether a wiring is legal, from the statement of the problem alone; shares no code with search or judge."""
 
 from collections import Counter
 

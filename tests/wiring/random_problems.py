@@ -29,8 +29,10 @@ def problem(seed: int, ports: int = 4) -> Problem:
     types = luck.randint(1, 3)
     leaning = luck.random() < 0.4
     adapters = luck.choice((1, 2, 2)) if leaning else luck.choice((0, 0, 1, 1, 2))
-    cables = tuple(_cable(luck, types) for _ in range(luck.randint(1, 3)))
-    groups = tuple(GroupLimit(luck.choice((0, 0, 1)), luck.choice((3000, 6000, 9000))) for _ in range(luck.choice((0, 0, 1, 2))))
+    cables = tuple(_cable(luck) for _ in range(luck.randint(1, 3)))
+    groups = tuple(
+        GroupLimit(luck.choice((0, 0, 1)), luck.choice((3000, 6000, 9000))) for _ in range(luck.choice((0, 0, 1, 2)))
+    )
     sockets = tuple(luck.randint(1, 3) for _ in range(luck.randint(0, 2)))
     cables = tuple(_placed(luck, cable, len(sockets), len(groups)) for cable in cables)
     return Problem(
@@ -67,7 +69,7 @@ def _rail(luck: Random, scale: int) -> Limits:
     return Limits(maybe(60, 80, 90), maybe(45, 60), maybe(60, 80, 100), maybe(80, 120), maybe(70, 100))
 
 
-def _cable(luck: Random, types: int) -> CableKind:
+def _cable(luck: Random) -> CableKind:
     plugs = luck.choice((1, 1, 2, 2, 3))
     halves = tuple(luck.choice((1, 1, 2)) for _ in range(plugs))
     trunk = _limits(luck, 1000)
@@ -92,7 +94,9 @@ def _port_type(luck: Random, cables: tuple[CableKind, ...], adapters: int, plugs
                 own = limits if alike else _limits(luck, 1000)
                 fits.append(Fit(kind, plug, luck.randint(1, halves), own, 0 if alike else luck.choice((0, 0, 1))))
     outputs = [
-        AdapterFit(kind, _limits(luck, 1000), luck.choice((0, 0, 1))) for kind in range(adapters) if luck.random() < 1.0 - plugs / 2
+        AdapterFit(kind, _limits(luck, 1000), luck.choice((0, 0, 1)))
+        for kind in range(adapters)
+        if luck.random() < 1.0 - plugs / 2
     ]
     return PortType(tuple(fits), tuple(outputs))
 
@@ -118,7 +122,9 @@ def _devices(luck: Random, types: int, ports: int) -> tuple[Device, ...]:
             devices.append(devices[-1])
         else:
             number = min(left, luck.choice((1, 1, 2, 2, 3)))
-            given = tuple(Port(luck.randrange(types), luck.random() < 0.7, luck.choice((1, 1, 2))) for _ in range(number))
+            given = tuple(
+                Port(luck.randrange(types), luck.random() < 0.7, luck.choice((1, 1, 2))) for _ in range(number)
+            )
             if luck.random() < 0.5:
                 given = tuple(port._replace(type=given[0].type, weight=1) for port in given)
             if luck.random() < 0.1:

@@ -52,7 +52,7 @@ def test_most_of_the_random_problems_are_compared_and_show_what_they_should() ->
     for seed in range(BATCHES * SEEDS_A_BATCH):
         for posed in _both(seed):
             wirings = 0
-            for wirings, _ in enumerate(every_wiring(posed), 1):  # noqa: B007
+            for wirings, _ in enumerate(every_wiring(posed), 1):
                 if wirings > MOST_WIRINGS:
                     break
             if wirings <= MOST_WIRINGS:

@@ -51,7 +51,7 @@ def _device(role: Role, load: Load, *ports: Port) -> Device:
 
 
 def test_a_place_loaded_anyhow_does_not_make_a_light_card_share_beside_a_spare_cable() -> None:
-    """One port at 93 % whatever is done: 330 above comfort. Two cards' ports at 8 A: alone 8/16 = 500, together 1000."""
+    """One port is at 93 % whatever is done: 330 above comfort. Two cards at 8 A: alone 8/16 = 500, together 1000."""
     single, double = CableKind(2, (), (1,), (_upto(16_000),)), CableKind(1, (), (1, 1), (_upto(16_000),) * 2)
     hot = CableKind(1, (), (1,), (_upto(10_000),))
     posed = _problem(
@@ -60,7 +60,10 @@ def test_a_place_loaded_anyhow_does_not_make_a_light_card_share_beside_a_spare_c
             _device("card", _twelve(8_000), PORT),
             _device("card", _twelve(8_000), PORT),
         ],
-        [PortType(tuple(Fit(k, p, 1, UNLIMITED) for k, p in ((0, 0), (1, 0), (1, 1)))), PortType((Fit(2, 0, 1, UNLIMITED),))],
+        [
+            PortType(tuple(Fit(k, p, 1, UNLIMITED) for k, p in ((0, 0), (1, 0), (1, 1)))),
+            PortType((Fit(2, 0, 1, UNLIMITED),)),
+        ],
         [single, double, hot],
     )
     found = solve(posed)
@@ -92,7 +95,7 @@ def test_an_optional_plug_left_out_is_counted_only_beside_a_hot_neighbour() -> N
 
 
 def test_a_group_joins_what_shares_no_plug() -> None:
-    """Processor 10 A, card 10 A. Each has a cable in group 0 (15 A); the card has one in group 1 too, which it must take."""
+    """Processor and card, 10 A each, have a cable each in group 0 (15 A); the card must take the other, in group 1."""
     posed = _problem(
         [_device("processor", _twelve(10_000), PORT), _device("card", _twelve(10_000), Port(1, True, 1))],
         [PortType((Fit(0, 0, 1, UNLIMITED),)), PortType((Fit(1, 0, 1, UNLIMITED), Fit(2, 0, 1, UNLIMITED)))],
@@ -166,7 +169,7 @@ def test_a_cable_that_takes_two_sockets_is_left_for_two_that_take_one() -> None:
 
 
 def test_a_chain_of_two_adapters_is_found_and_a_third_is_not() -> None:
-    """Port type 0 takes only adapter 0, whose input takes only adapter 1, whose input takes a plug, or only adapter 2."""
+    """Type 0 takes only adapter 0, whose input takes only adapter 1, whose input takes a plug, or only adapter 2."""
     free = (UNLIMITED,)
     adapters = tuple(AdapterKind(1, 2, 1, of + 1, (1,), free) for of in range(3))
     types = [PortType((), (AdapterFit(of, UNLIMITED),)) for of in range(3)]

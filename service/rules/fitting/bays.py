@@ -9,10 +9,10 @@ from service.rules.same import same
 
 
 class CaseBay(NamedTuple):
-    """A bay, where it is, and which of its case's bays it is."""
+    """A bay, where it is, and which of its case's bays (from 0) it is."""
 
     at: Place
-    index: int
+    number: int
     bay: Bay
 
 

@@ -37,7 +37,7 @@ def _against(at: Place, depth_mm: float, taken: tuple[CaseBay, ...]) -> Iterator
         yield Finding(at, depth_mm, max(known), "mm")
     else:
         open_bay = next(one for one in taken if one.bay.depth_mm is None)
-        yield Unknown(open_bay.at, f"bays/{open_bay.index}/{DEPTH}")
+        yield Unknown(open_bay.at, f"bays/{open_bay.number}/{DEPTH}")
 
 
 RULE = Rule(

@@ -34,7 +34,7 @@ def _against(at: Place, fan_side: str, taken: tuple[CaseBay, ...]) -> Iterator[S
         return
     if None in vents:
         unstated = taken[vents.index(None)]
-        yield Unknown(unstated.at, f"bays/{unstated.index}/fan_vent")
+        yield Unknown(unstated.at, f"bays/{unstated.number}/fan_vent")
     else:
         yield Finding(at, values=(("fan_side", fan_side), ("vent", str(vents[0]))))
 

@@ -1,14 +1,15 @@
 """Amps from the wall against the rating of the supply's mains inlet.
 
-An inlet that is not given is passed over while the smaller of the two usual ones (C14) would do, else it is unknown.
-Exactly the rating passes. Plug, cord and its fuse are not on the sheet: they must be of the same rating or above.
+An inlet that is not given is passed over while the smaller of the two usual ones (C14, by its rating at these
+volts) would do, else it is unknown. Exactly the rating passes. Plug, cord and its fuse are not on the sheet: they must
+be of the same rating or above.
 """
 
 from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.mains import INLET_AMPS
+from service.facts.mains import INLET_AMPS, NEC_MAX_VOLTS
 from service.rules.rule import Finding, Rule, Said, Unknown
 
 INLET = "inlet"
@@ -23,13 +24,13 @@ def check(case: Case) -> Iterator[Said]:
     if wall.inlet_amps is not None:
         if wall.amps > wall.inlet_amps:
             yield Finding(at, wall.amps, wall.inlet_amps, "A", (("mains_volts", wall.mains_volts),))
-    elif wall.amps > INLET_AMPS["c14", False].value:
+    elif wall.amps > INLET_AMPS["c14", wall.mains_volts <= NEC_MAX_VOLTS.value].value:
         yield Unknown(at, INLET)
 
 
 RULE = Rule(
     id="PWR602", title="The supply takes more through its mains inlet than that is rated for", weight="stop", points=0,
-    aspect="mains", since="0.1", rests_on=(INLET_AMPS["c14", False], INLET_AMPS["c20", False]), check=check,
+    aspect="mains", since="0.1", rests_on=tuple(INLET_AMPS.values()), check=check,
     message="At {mains_volts} V the supply takes {measured} {unit} through its inlet, which is rated for {limit} "
     "{unit}.",
     why="An inlet and its cord past their rating heat at the contacts and can burn.",
