@@ -20,7 +20,7 @@ _PAGE = b"""<!DOCTYPE html>
 <script src="docs/start.js" defer></script>
 </head>
 <body>
-<main id="reference"><p>The reference needs scripts. The same document: <a href="openapi.json">openapi.json</a>.</p></main>
+<main id="reference"><p>This page needs scripts. Without: <a href="openapi.json">openapi.json</a>.</p></main>
 </body>
 </html>
 """

@@ -60,4 +60,4 @@ def _category(text: str | None) -> str | None:
 def _after(text: str | None) -> str | None:
     if text is None or _ID.fullmatch(text):
         return text
-    raise Refusal(BAD_QUERY, f"The query parameter after must have from 1 to {LONGEST_ID} characters and no line breaks.")
+    raise Refusal(BAD_QUERY, f"The query parameter after must have from 1 to {LONGEST_ID} characters of one line.")

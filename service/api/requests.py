@@ -97,8 +97,7 @@ def _pull(size: int, stall_seconds: int) -> bytes:
             size -= len(piece)
     except TimeoutError:
         raise Refusal(SLOW_BODY, f"Nothing more of the body came for {stall_seconds} seconds.") from None
-    except Exception:
-        # Servers raise errors of their own for a broken chunk or a lost connection; all of them say the same.
+    except Exception:  # noqa: BLE001 - each server has errors of its own for broken chunks and lost connections
         raise Refusal(BAD_REQUEST, "The body broke off or was not framed as HTTP asks.") from None
     return b"".join(pieces)
 

@@ -88,7 +88,7 @@ def _case(
         room_celsius=ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS),
         rated_at_celsius=ends.rating(rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS),
         headers=tuple(_headers(demand)),
-        headless=tuple(Place("header", at, (connector,)) for at, connector in demand.headless),
+        headless=tuple(Place("header", at, (connector, number)) for at, connector, number in demand.headless),
         spare=tuple(reader.spare()) if reader else (), loose=tuple(reader.loose()) if reader else (),
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
         to_buy=_to_buy(build, unit, demand, ends, wired) if unit is not None else (),

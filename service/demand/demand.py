@@ -66,7 +66,7 @@ class Moment(NamedTuple):
 class Demand:
     """The whole demand. ``sustained`` and ``starting`` are by rail: 12 V, 5 V, 3.3 V, 5 V standby.
 
-    ``headless`` pairs a unit with the connector of a need that found no header.
+    ``headless`` names each need that found no header: unit, connector, and which of the unit's headers it is.
     """
 
     feeds: tuple[Feed, ...]
@@ -75,5 +75,5 @@ class Demand:
     sustained_watts: float
     moments: tuple[Moment, ...]
     headers: tuple[Header, ...]
-    headless: tuple[tuple[int, str], ...]
+    headless: tuple[tuple[int, str, int], ...]
     assumed: tuple[Assumed, ...]

@@ -34,7 +34,7 @@ class Hung(NamedTuple):
     starting: dict[int, Triple]
     fed: set[int]
     headers: list[Header]
-    headless: list[tuple[int, str]]
+    headless: list[tuple[int, str, int]]
 
 
 class _Port:
@@ -58,13 +58,14 @@ class _Port:
 class _Want(NamedTuple):
     """One need that a host may serve: with the device's load or, where that comes by another plug, without.
 
-    ``only``: no cable of the supply can serve it.
+    ``number`` counts the device's headers; ``only``: no cable of the supply can serve it.
     """
 
     unit: int
     connector: str
     sustained: Triple
     starting: Triple
+    number: int
     carries: bool
     only: bool
 
@@ -86,7 +87,7 @@ def hang(draws: list[Draw], hosts: list[Host]) -> Hung:
         at = _serve(want, ports, ready)
         if at is None:
             if want.only and has_board:
-                hung.headless.append((want.unit, want.connector))
+                hung.headless.append((want.unit, want.connector, want.number))
             continue
         if want.carries:
             hung.fed.add(want.unit)
@@ -115,11 +116,11 @@ def _wants_of(draw: Draw) -> list[_Want]:
     signal = [need for need in draw.needs if need.connector in SIGNAL_CONNECTORS for _ in range(need.count)]
     wants = []
     if len(power) == 1 and power[0].count == 1:
-        wants.append(_Want(draw.unit, power[0].connector, draw.sustained, draw.starting, carries=True, only=False))
+        wants.append(_Want(draw.unit, power[0].connector, draw.sustained, draw.starting, 0, carries=True, only=False))
     for place, need in enumerate(signal):
         carries = not power and place == 0
         load = (draw.sustained, draw.starting) if carries else (NONE, NONE)
-        wants.append(_Want(draw.unit, need.connector, *load, carries=carries, only=not need.optional))
+        wants.append(_Want(draw.unit, need.connector, *load, place, carries=carries, only=not need.optional))
     return wants
 
 

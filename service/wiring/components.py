@@ -13,7 +13,11 @@ from service.wiring.split import Part, split
 MEMO_BYTES = 32 << 20
 """JUDGEMENT: some thousand parts with their plans, small beside a worker."""
 
+ORDERS_BYTES = 16 << 20
+"""JUDGEMENT: orders are found again faster than plans, so they get half of the room."""
+
 _memo: Memo[Problem, Solution] = Memo(MEMO_BYTES)
+_orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
 
 
 def solve(problem: Problem) -> Solution:
@@ -23,7 +27,7 @@ def solve(problem: Problem) -> Solution:
     objective = [0] * LEVELS
     proven, nodes = True, 0
     for part in split(problem):
-        order = ordered(part.problem)
+        order = _ordered(part.problem)
         solution = _solved(order.problem)
         _put_back(part, order, solution.wiring, sources, inputs)
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
@@ -36,6 +40,15 @@ def solve(problem: Problem) -> Solution:
 def clear() -> None:
     """Forget all solved parts."""
     _memo.clear()
+    _orders.clear()
+
+
+def _ordered(problem: Problem) -> Ordered:
+    found = _orders.get(problem)
+    if found is None:
+        found = ordered(problem)
+        _orders.put(problem, found)
+    return found
 
 
 def _solved(problem: Problem) -> Solution:

@@ -4,7 +4,7 @@ Units. Every current is an integer in milliamps (mA). A *load* is six of them: s
 start-up on the same three rails. ``NO_LIMIT`` stands where nothing limits.
 
 What there is
-    *Devices* with ports. A port is of a *port type*, is required or optional, and has a weight.
+    *Devices* with ports. A port is of a *port type*, is required or optional, and has a weight of 1 or more.
     *Cable kinds*: ``count`` equal cables, each with plugs in order along it. *Socket types*: ``sockets[s]`` equal sockets.
     *Adapter kinds*: ``count`` equal adapters with ``outputs`` equal outputs and up to ``max(inputs)`` equal inputs, which
     are ports of the port type ``input_type``. *Groups*: one limit on one rail.
@@ -21,7 +21,8 @@ A wiring
     input may be fed from an adapter, that one's input may not (depth two).
     A cable in use has at least one plug in use and takes ``takes[s]`` sockets of each type s; all sockets taken stay
     within ``sockets``. A device port that is optional may go without; one that is required and goes without is *unfed*.
-    An adapter input may never go without, nor may a port that is marked ``must``.
+    An adapter input may never go without, nor may a port that is marked ``must``; only with such ports can it be that there
+    is no wiring at all.
 
 Loads
     Let F be the ports of a device that are required, and those optional ones that have a source. Port i in F carries, on
@@ -38,7 +39,7 @@ The feed of a port
 
     * overloaded when sustained l > ``stop`` or start-up l > ``start_stop``;
     * banded when sustained l > ``band``;  *start-banded* when start-up l > ``start_band``;
-    * its *use* is ``ceil(1000 * l / comfort)`` with l sustained (0 where comfort is NO_LIMIT).
+    * its *use* is ``ceil(1000 * l / comfort)`` with l sustained (0 where comfort is NO_LIMIT; comfort is 1 or more).
 
     An adapter's limits are ``limits_by_inputs`` at the number of inputs used. A connection (a device port that has a
     source, with its feed) is overloaded, banded, start-banded when some place of its feed is; its use is the largest.

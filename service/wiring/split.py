@@ -69,13 +69,18 @@ class _Splitting:
         self.problem = problem
         self.items = _items(problem)
         self.live = [self._can_be_used(kind) for kind in problem.cables]
+        kinds = problem.adapters
+        self.outputs = [
+            [fit for fit in found.adapter_fits if kinds[fit.adapter].count > 0] for found in problem.port_types
+        ]
         self.types = self._types()
-        self.adapters = sorted({fit.adapter for of in self.types for fit in self._outputs(of)})
+        self.adapters = sorted({fit.adapter for of in self.types for fit in self.outputs[of]})
         self.wanted = self._wanted()
         self.fits = {
             of: [n for n, fit in enumerate(problem.port_types[of].fits) if self._is_live(fit)] for of in self.types
         }
         self.leader = {of: of for of in self.types}
+        self.served = self._served()
         self.kinds = self._kinds()
         self._join_by_source()
         self.tight = [self._join_by_sockets(socket) for socket in range(len(problem.sockets))]
@@ -88,16 +93,12 @@ class _Splitting:
     def _is_live(self, fit: Fit) -> bool:
         return self.live[fit.cable] and fit.halves <= self.problem.cables[fit.cable].halves[fit.plug]
 
-    def _outputs(self, of: int) -> list[AdapterFit]:
-        kinds = self.problem.adapters
-        return [fit for fit in self.problem.port_types[of].adapter_fits if kinds[fit.adapter].count > 0]
-
     def _types(self) -> list[int]:
         """Return the port types that some port or some adapter's input in reach is of."""
         found = {port.type for item in self.items for port in item.now.ports}
         waiting = list(found)
         while waiting:
-            for fit in self._outputs(waiting.pop()):
+            for fit in self.outputs[waiting.pop()]:
                 of = self.problem.adapters[fit.adapter].input_type
                 if of not in found:
                     found.add(of)
@@ -112,13 +113,18 @@ class _Splitting:
             wanted[kind.input_type] += kind.count * max(kind.inputs)
         return wanted
 
-    def _kinds(self) -> dict[int, int]:
-        """Return {cable kind: how many of it can be in use at once}, each with at least one plug in use."""
-        found: dict[int, int] = {}
+    def _served(self) -> dict[int, list[int]]:
+        """Return {cable kind: the port types that it serves}, each with at least one."""
+        found: dict[int, list[int]] = {}
         for of in self.types:
             for kind in {self.problem.port_types[of].fits[number].cable for number in self.fits[of]}:
-                found[kind] = found.get(kind, 0) + self.wanted[of]
-        return {kind: min(number, self.problem.cables[kind].count) for kind, number in sorted(found.items())}
+                found.setdefault(kind, []).append(of)
+        return {kind: found[kind] for kind in sorted(found)}
+
+    def _kinds(self) -> dict[int, int]:
+        """Return {cable kind: how many of it can be in use at once}, each with at least one plug in use."""
+        wanted = {kind: sum(self.wanted[of] for of in types) for kind, types in self.served.items()}
+        return {kind: min(number, self.problem.cables[kind].count) for kind, number in wanted.items()}
 
     def _find(self, of: int) -> int:
         while self.leader[of] != of:
@@ -130,21 +136,17 @@ class _Splitting:
         for other in leaders[1:]:
             self.leader[other] = leaders[0]
 
-    def _served(self, kind: int) -> list[int]:
-        fits = self.problem.port_types
-        return [of for of in self.types if any(fits[of].fits[number].cable == kind for number in self.fits[of])]
-
     def _join_by_source(self) -> None:
         for item in self.items:
             self._join(port.type for port in item.now.ports)
         for kind in self.kinds:
-            self._join(self._served(kind))
+            self._join(self.served[kind])
         for adapter in self.adapters:
-            given = [of for of in self.types if any(fit.adapter == adapter for fit in self._outputs(of))]
+            given = [of for of in self.types if any(fit.adapter == adapter for fit in self.outputs[of])]
             self._join([self.problem.adapters[adapter].input_type, *given])
 
     def _part_of(self, kind: int) -> int:
-        return self._find(self._served(kind)[0])
+        return self._find(self.served[kind][0])
 
     def _join_by_sockets(self, socket: int) -> bool:
         """Join the kinds that take sockets of a type if these can run out; return whether they can."""

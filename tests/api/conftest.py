@@ -26,7 +26,7 @@ def client(app: Flask) -> FlaskClient:
 
 @pytest.fixture
 def sheet() -> dict[str, Any]:
-    """Return a sheet that is good: a supply with two cables, and a card."""
+    """Return a sheet that is good: a supply with cables, and a card of which one port is wired."""
     return {
         "parts": [
             {"spec": {
@@ -39,4 +39,9 @@ def sheet() -> dict[str, Any]:
             }},
             {"spec": {"category": "graphics_card", "board_watts": 220, "needs": [{"connector": "pcie-8", "count": 2}]}},
         ],
+        "wiring": [{
+            "part": "/parts/1", "port": {"connector": "pcie-8", "number": 1},
+            "plugs": [{"cable": "/parts/0/cables/1", "plug": 1}],
+        }],
+        "wiring_rest": "plan",
     }

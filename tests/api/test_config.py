@@ -32,8 +32,9 @@ def test_bounds_are_inside(text: str) -> None:
 
 @pytest.mark.parametrize(("name", "text"), [
     ("MATEWELL_MAX_BODY_BYTES", "1023"), ("MATEWELL_MAX_BODY_BYTES", "8388609"), ("MATEWELL_MAX_BODY_BYTES", ""),
-    ("MATEWELL_MAX_BODY_BYTES", "1e5"), ("MATEWELL_MAX_BODY_BYTES", "-4096"), ("MATEWELL_MAX_BODY_BYTES", "\u0664\u0660\u0669\u0666"),
-    ("MATEWELL_MAX_BODY_BYTES", "9" * 5_000), ("MATEWELL_BODY_STALL_SECONDS", "0"), ("MATEWELL_BODY_STALL_SECONDS", "soon"),
+    ("MATEWELL_MAX_BODY_BYTES", "1e5"), ("MATEWELL_MAX_BODY_BYTES", "-4096"), ("MATEWELL_MAX_BODY_BYTES", "9" * 5_000),
+    ("MATEWELL_MAX_BODY_BYTES", "\u0664\u0660\u0669\u0666"),
+    ("MATEWELL_BODY_STALL_SECONDS", "0"), ("MATEWELL_BODY_STALL_SECONDS", "soon"),
     ("MATEWELL_LOG_LEVEL", "LOUD"), ("MATEWELL_OPENAPI_DIR", "/no/such/folder"), ("MATEWELL_OPENAPI_DIR", ""),
 ])
 def test_bad_setting_is_a_plain_sentence(name: str, text: str) -> None:

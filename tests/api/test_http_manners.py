@@ -83,8 +83,8 @@ def test_options(client: FlaskClient, path: str, allow: set[str]) -> None:
 
 @pytest.mark.parametrize("path", [
     "/v1/checks/", "/v1/parts/", "/v1/rules/", "//v1/parts", "/v1//parts", "/v1", "/v2/checks", "/nowhere", "/livez/",
-    "/v1/parts/no-such-part", "/v1/parts/%00", "/v1/parts/%ff", "/v1/parts/..%2f..", "/v1/rules/XXX999", "/docs/none.js",
-    "/docs/..%2fapp.py", "/problems/none", "/v1/parts/" + "a" * 5_000,
+    "/v1/parts/no-such-part", "/v1/parts/%00", "/v1/parts/%ff", "/v1/parts/..%2f..", "/v1/rules/XXX999",
+    "/docs/none.js", "/docs/..%2fapp.py", "/problems/none", "/v1/parts/" + "a" * 5_000,
 ])
 def test_nothing_there(client: FlaskClient, path: str) -> None:
     answer = client.get(path)
@@ -126,11 +126,11 @@ def test_body_shorter_than_announced(client: FlaskClient) -> None:
 
 
 @pytest.mark.parametrize(("error", "status", "kind"), [
-    (TimeoutError(), 408, "slow-body"), (OSError("reset"), 400, "bad-request"), (RuntimeError("framing"), 400, "bad-request"),
+    (TimeoutError(), 408, "slow-body"), (OSError("reset"), 400, "bad-request"), (RuntimeError(), 400, "bad-request"),
 ], ids=["stalled", "reset", "broken chunk"])
 def test_stream_that_fails(client: FlaskClient, error: Exception, status: int, kind: str) -> None:
     class Failing:
-        def read(self, size: int) -> bytes:
+        def read(self, _size: int) -> bytes:
             raise error
 
     environ = {"wsgi.input": Failing(), "wsgi.input_terminated": True}
@@ -157,7 +157,9 @@ def test_headers_of_every_answer(client: FlaskClient, path: str) -> None:
     assert "Server" not in headers
 
 
-@pytest.mark.parametrize(("sent", "kept"), [("a-1.B_2", True), ("x" * 64, True), ("x" * 65, False), ("a b", False), ("é", False)])
+@pytest.mark.parametrize(("sent", "kept"), [
+    ("a-1.B_2", True), ("x" * 64, True), ("x" * 65, False), ("a b", False), ("\u00e9", False),
+])
 def test_request_id(client: FlaskClient, sent: str, kept: bool) -> None:
     answered = client.get("/livez", headers={"X-Request-Id": sent}).headers["X-Request-Id"]
     assert (answered == sent) is kept

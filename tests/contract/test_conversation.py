@@ -1,8 +1,8 @@
 """Guard: schemathesis talks to the running service over the whole document, with good and bad requests, all checks on.
 
-What no schema can say (a part that the catalogue has, a low end below its high end, a label that another field names) may
-refuse a sheet that the schema allows. So a 422 may come where everything is as documented, but then intake, which stands
-before the catalogue, must have said nothing that is not among ``BEYOND_A_SCHEMA``; else the document promises too much.
+What no schema can say (a part that the catalogue has, a low end below its high end, a label that another field names)
+may refuse a sheet that the schema allows. So a 422 may come where everything is as documented, but then intake, which
+stands before the catalogue, must have said nothing beyond ``BEYOND_A_SCHEMA``; else the document promises too much.
 """
 
 import os
@@ -41,7 +41,9 @@ schema.app = create_app(Config())
 
 
 @schema.parametrize()
-@settings(max_examples=EXAMPLES, derandomize=True, database=None, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(
+    max_examples=EXAMPLES, derandomize=True, database=None, deadline=None, suppress_health_check=list(HealthCheck)
+)
 def test_call(case: schemathesis.Case[Any]) -> None:
     case.call_and_validate()
     if case.path == CHECKS and case.meta is not None and case.meta.generation.mode == GenerationMode.POSITIVE:

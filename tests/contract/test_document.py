@@ -11,6 +11,8 @@ from openapi_spec_validator import OpenAPIV31SpecValidator
 from service import __version__
 from service.api.problem import KINDS
 from service.config import Config
+from service.intake import bounds
+from service.intake.faults import MOST_FAULTS
 from tests.contract.document import EXAMPLES, document, faults_of
 
 PROBLEM = "application/problem+json"
@@ -45,7 +47,8 @@ def test_example_holds(schema: dict[str, Any], value: Any) -> None:
 
 
 def test_every_json_media_type_shows_an_example() -> None:
-    assert [at for at, media in MEDIA.items() if "json" in at.rpartition("/content/")[2] and not media.get("examples")] == []
+    bare = [at for at, media in MEDIA.items() if "json" in at.rpartition("/content/")[2] and not media.get("examples")]
+    assert bare == []
 
 
 @pytest.mark.parametrize("file", sorted(EXAMPLES.glob("*.json")), ids=lambda file: file.name)
@@ -57,8 +60,19 @@ def test_version_is_that_of_the_service() -> None:
     assert document()["info"]["version"] == __version__
 
 
-def test_body_limit_is_stated() -> None:
-    assert f"| body | {Config().max_body_bytes} bytes" in document()["info"]["description"]
+@pytest.mark.parametrize("row", [
+    f"| body | {Config().max_body_bytes} bytes, unless the operator sets another limit |",
+    f"| nesting of the body | {bounds.MOST_DEPTH} |", f"| lines of a sheet | {bounds.MOST_LINES} |",
+    f"| pieces of one line | {bounds.MOST_QUANTITY} |",
+    f"| pieces of a build that are no cables or adapters | {bounds.MOST_DEVICES} |",
+    f"| cables of a build | {bounds.MOST_CABLES} |", f"| adapters of a build | {bounds.MOST_ADAPTERS} |",
+    f"| ports of a build that want power | {bounds.MOST_POWER_PORTS} |",
+    f"| other ports of a build | {bounds.MOST_SIGNAL_PORTS} |",
+    f"| ports that parts of a build give | {bounds.MOST_OFFERED_PORTS} |",
+    f"| faults listed in one answer | {MOST_FAULTS}, and one that counts the rest |",
+])
+def test_limit_is_stated(row: str) -> None:
+    assert row in document()["info"]["description"]
 
 
 def test_problem_kinds_are_those_of_the_service() -> None:

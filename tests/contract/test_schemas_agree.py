@@ -66,6 +66,8 @@ def _of_field(field: Any) -> Json:
             return {"oneOf": [ends, closed]}
         case fields.Flag():
             return {"type": "boolean"}
+        case shapes.CountKey():
+            return {"pattern": NUMBER_KEYS[field.high]}
         case fields.Whole() | fields.Number():
             return {"type": "integer" if isinstance(field, fields.Whole) else "number"} | _range(field)
         case fields.Text():
@@ -104,8 +106,7 @@ def _object(field: shapes.Pairs) -> Json:
         named = {word: of_field(field.values) for word in field.keys.words}
         return {"type": "object", "additionalProperties": False, "properties": named}
     size: Any = field.validators[0]
-    counted = isinstance(field.keys, shapes.CountKey)
-    keys = {"pattern": NUMBER_KEYS[field.keys.high]} if counted else of_field(field.keys)
+    keys = of_field(field.keys)
     return {
         "type": "object", "propertyNames": keys, "maxProperties": size.max,
         "additionalProperties": of_field(field.values),
@@ -160,7 +161,8 @@ def test_line_is_one_of_its_four_ways() -> None:
     quantity = checked.pop("quantity")
     shape = {"type": "object", "additionalProperties": False}
     expected = [
-        shape | {"required": [way], "properties": {way: stated, "quantity": quantity}} for way, stated in checked.items()
+        shape | {"required": [way], "properties": {way: stated, "quantity": quantity}}
+        for way, stated in checked.items()
     ]
     assert _plain(ways) == _plain(expected)
 
