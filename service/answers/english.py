@@ -10,6 +10,13 @@ STANDING = (
     "The makers' manuals, local electrical codes and a licensed electrician have the last word; this check replaces none of them.",
 )
 
+REASONS = {
+    "no_such_plug": "no cable beside this build has a plug for it",
+    "none_left": "every plug for it is in use",
+    "no_socket_left": "cables are left, sockets for them are not",
+    "too_short": "the plug for it is too short",
+}
+
 
 def message(rule: Rule, finding: Finding) -> str:
     """Return the sentence of a finding."""
@@ -35,4 +42,4 @@ def not_checked(left_out: NotChecked) -> str:
 def _text(value: object) -> str:
     if isinstance(value, float):
         return f"{value:.2f}".rstrip("0").rstrip(".")
-    return "unknown" if value is None else str(value)
+    return "unknown" if value is None else REASONS.get(str(value), str(value))

@@ -19,7 +19,7 @@ def plan(case: Case) -> Json | None:
         "proven": case.proven,
         "connections": [connection(build, joint) for joint in _real(case)],
         "not_fed": [_not_fed(case, at) for at in range(len(case.open_ports))],
-        "to_buy": [{"plugs": list(p.plugs), "count": p.count, "stops_left": p.stops_left} for p in case.to_buy],
+        "to_buy": [{"plugs": list(p.plugs), "count": p.pieces, "stops_left": p.stops_left} for p in case.to_buy],
         "spare_cables": _spare(case),
         "loose_plugs": [
             {"cable": cable_of(build, at.unit, at.cable), "copy": _cable_copy(build, at.unit, at.cable, at.copy),
@@ -50,8 +50,8 @@ def _adapter(build: Build, at: FeedAdapter) -> Json:
     entry = build.units[at.unit]
     entries = entry.part.adapters if isinstance(entry.part, GraphicsCard | ExpansionCard) else ()
     return {
-        "adapter": adapter_of(build, at.unit, at.index),
-        "copy": piece_number(entry, at.index, at.copy, entries), "inputs": at.inputs,
+        "adapter": adapter_of(build, at.unit, at.entry),
+        "copy": piece_number(entry, at.entry, at.copy, entries), "inputs": at.inputs,
     }
 
 

@@ -59,5 +59,5 @@ def piece_number(entry: Unit, index: int, copy: int, entries: Sequence[Any] = ()
 
 def port(place: Place) -> dict[str, object]:
     """Return the outside form of a port."""
-    connector, number = place.detail
+    connector, number = place.detail[:2]
     return {"connector": connector, "number": int(number) + 1}

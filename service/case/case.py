@@ -52,7 +52,7 @@ class FeedAdapter(NamedTuple):
     """An adapter on the way: unit it belongs to, entry among a card's bundled ones or -1, copy, inputs used."""
 
     unit: int
-    index: int
+    entry: int
     copy: int
     inputs: int
     moulded: bool
@@ -200,7 +200,7 @@ class Purchase(NamedTuple):
     """Cables of the supply's own family that would mend the wiring: what each has for plugs, how many, stops left after."""
 
     plugs: tuple[str, ...]
-    count: int
+    pieces: int
     stops_left: int
 
 

@@ -72,7 +72,7 @@ class Reader:
         of = self.frame.cables[fit.cable]
         piece = of.pieces[source.copy]
         return FeedPlug(
-            piece.unit, piece.index, piece.copy, fit.plug, of.cable.plugs[fit.plug].connector,
+            piece.unit, piece.entry, piece.copy, fit.plug, of.cable.plugs[fit.plug].connector,
             "half" if info.mate == "half" else "full", self.frame.sockets[fit.cable], info.open_contacts,
             of.cable.rated_watts, of.foreign, of.cable.carries_3v3, info.reach.short_by_mm,
             info.reach.assumed_short_by_mm, wrong_socket=info.wrong_socket,
@@ -83,7 +83,7 @@ class Reader:
         piece = of.pieces[copy]
         adapter = of.adapter
         return FeedAdapter(
-            piece.unit, piece.index, piece.copy, inputs, adapter.moulded, of.bundled, adapter.takes.connector,
+            piece.unit, piece.entry, piece.copy, inputs, adapter.moulded, of.bundled, adapter.takes.connector,
             adapter.gives.connector, dict(adapter.rated_watts_by_inputs).get(inputs, adapter.rated_watts),
         )
 
@@ -154,7 +154,7 @@ class Reader:
                 )
             ]
             piece = self.frame.cables[kind].pieces[copy]
-            cable = Place("cable", piece.unit, (piece.index, piece.copy))
+            cable = Place("cable", piece.unit, (piece.entry, piece.copy))
             found.append(CardShare(Place("unit", feed.unit), cable, len(through), sum(through) * 12 / _MILLI))
         return found
 
@@ -162,13 +162,13 @@ class Reader:
         """Return the cables that are not used."""
         used = {key[:2] for key in self.judgement.segments}
         return [
-            Spare(piece.unit, piece.index, piece.copy) for kind, of in enumerate(self.frame.cables)
+            Spare(piece.unit, piece.entry, piece.copy) for kind, of in enumerate(self.frame.cables)
             for copy, piece in enumerate(of.pieces) if (kind, copy) not in used and not of.bought
         ]
 
     def foreign_spare(self) -> list[Place]:
         """Return the cables of another family that lie unused."""
-        foreign = {(p.unit, p.index) for of in self.frame.cables if of.foreign for p in of.pieces}
+        foreign = {(p.unit, p.entry) for of in self.frame.cables if of.foreign for p in of.pieces}
         return [Place("cable", s.unit, (s.cable, s.copy)) for s in self.spare() if (s.unit, s.cable) in foreign]
 
     def loose(self) -> list[Loose]:
@@ -178,7 +178,7 @@ class Reader:
             of = self.frame.cables[kind]
             piece = of.pieces[copy]
             found += [
-                Loose(piece.unit, piece.index, piece.copy, at, plug.connector) for at, plug in enumerate(of.cable.plugs)
+                Loose(piece.unit, piece.entry, piece.copy, at, plug.connector) for at, plug in enumerate(of.cable.plugs)
                 if (kind, copy, at) not in self.judgement.plugs
             ]
         return found
@@ -188,13 +188,13 @@ def impossible(of: Impossible) -> Joint:
     """Return the joint of a connection that does not go together."""
     at = Place("port", of.unit, (of.plugged.connector, of.plugged.number))
     plugs = tuple(
-        FeedPlug(piece.unit, piece.index, piece.copy, plug.plug, connector, "impossible", plug.sockets,
+        FeedPlug(piece.unit, piece.entry, piece.copy, plug.plug, connector, "impossible", plug.sockets,
                  plug.open_contacts, None, foreign=False, carries_3v3=None, short_by_mm=0.0, assumed_short_by_mm=0.0,
                  wrong_socket=False)
         for piece, plug, connector in zip(of.plugs, of.plugged.plugs, of.connectors, strict=True)
     )
     adapters = tuple(
-        FeedAdapter(piece.unit, piece.index, piece.copy, used.inputs, moulded=False, bundled=False, takes="", gives="",
+        FeedAdapter(piece.unit, piece.entry, piece.copy, used.inputs, moulded=False, bundled=False, takes="", gives="",
                     rated_watts=None)
         for piece, used in zip(of.adapters, of.plugged.adapters, strict=True)
     )

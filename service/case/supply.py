@@ -13,7 +13,7 @@ from service.physics.excursion import supply_envelope_watts
 from service.wiring.objective import Judgement
 
 _MILLI = 1000
-_NOMINAL_VOLTS = {"12v": 12.0, "5v": 5.0, "3v3": 3.3, "5vsb": 5.0}
+_NOMINAL_VOLTS: dict[str, float] = {"12v": 12.0, "5v": 5.0, "3v3": 3.3, "5vsb": 5.0}
 _TWELVE_VOLT_ONLY = "atx12vo"
 
 
@@ -33,7 +33,7 @@ def rails(part: PowerSupply, unit: int, demand: Demand, ends: Ends) -> list[Rail
 
 def combined(part: PowerSupply, unit: int, demand: Demand) -> list[CombinedLoad]:
     """Return each combined limit's load, sustained at nominal volts."""
-    amps = {rail: demand.sustained[at] / _MILLI for at, rail in enumerate(RAILS)}
+    amps: dict[str, float] = {rail: demand.sustained[at] / _MILLI for at, rail in enumerate(RAILS)}
     return [
         CombinedLoad(
             Place("combined", unit, (at,)), limit.rails,

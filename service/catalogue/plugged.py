@@ -118,10 +118,10 @@ def _plug_faults(at: str, one: PluggedPlug, listed: _Listed) -> Iterator[Fault]:
 def _adapter(one: PluggedAdapter, listed: _Listed) -> Adapter | None:
     """Return the adapter that is the line, or the bundled one."""
     part = listed.parts[one.line]
-    if one.index is None:
+    if one.entry is None:
         return part if isinstance(part, Adapter) else None
     bundled: tuple[Adapter, ...] = getattr(part, "adapters", ())
-    return bundled[one.index] if one.index < len(bundled) else None
+    return bundled[one.entry] if one.entry < len(bundled) else None
 
 
 def _cable(one: PluggedPlug, listed: _Listed) -> Cable | None:
@@ -154,7 +154,7 @@ def _use(at: str, plugged: Plugged, listed: _Listed, taken: _Taken) -> Iterator[
     if plugged.adapters and _shares_adapter(plugged, listed, taken):
         return
     for place, one in enumerate(plugged.adapters):
-        key = (one.line, one.index, one.copy)
+        key = (one.line, one.entry, one.copy)
         if key in taken.adapters:
             yield Fault(f"{at}/adapters/{place}", "is in use already, with no output left or fed in another way")
         taken.adapters.setdefault(key, None if place else plugged)
@@ -166,7 +166,7 @@ def _use(at: str, plugged: Plugged, listed: _Listed, taken: _Taken) -> Iterator[
 def _shares_adapter(plugged: Plugged, listed: _Listed, taken: _Taken) -> bool:
     """Say whether the first adapter serves an earlier port too, is fed the same way, and has an output left."""
     first = plugged.adapters[0]
-    key = (first.line, first.index, first.copy)
+    key = (first.line, first.entry, first.copy)
     earlier, adapter = taken.adapters.get(key), _adapter(first, listed)
     if earlier is None or adapter is None:
         return False

@@ -55,6 +55,7 @@ def demand(build: Build, ends: Ends) -> Demand:
         feeds=tuple(feed for feed in feeds if feed.ports),
         sustained=(*sustained, ledger.standby), starting=(*starting, ledger.standby), sustained_watts=watts,
         moments=moments(watts, ledger.cards, ledger.processors),
+        slots=tuple((at.draw.unit, at.draw.slot_watts) for at in ledger.cards),
         headers=tuple(hung.headers), headless=tuple(hung.headless), assumed=tuple(ends.assumed),
     )
 

@@ -66,7 +66,8 @@ class Moment(NamedTuple):
 class Demand:
     """The whole demand. ``sustained`` and ``starting`` are by rail: 12 V, 5 V, 3.3 V, 5 V standby.
 
-    ``headless`` names each need that found no header: unit, connector, and which of the unit's headers it is.
+    ``slots`` pairs each card with the watts [W]
+    that it takes through its slot. ``headless`` names each need that found no header: unit, connector, and which of the unit's headers it is.
     """
 
     feeds: tuple[Feed, ...]
@@ -74,6 +75,7 @@ class Demand:
     starting: Quad
     sustained_watts: float
     moments: tuple[Moment, ...]
+    slots: tuple[tuple[int, float], ...]
     headers: tuple[Header, ...]
     headless: tuple[tuple[int, str, int], ...]
     assumed: tuple[Assumed, ...]

@@ -94,7 +94,7 @@ def connection_of(plugged: Plugged) -> dict[str, Any]:
         "copy": plugged.copy + 1,
         "port": {"connector": plugged.connector, "number": plugged.number + 1},
         "adapters": [
-            {"adapter": _pointer(one.line, "adapters", one.index), "copy": one.copy + 1, "inputs": one.inputs}
+            {"adapter": _pointer(one.line, "adapters", one.entry), "copy": one.copy + 1, "inputs": one.inputs}
             for one in plugged.adapters
         ],
         "plugs": [

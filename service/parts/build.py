@@ -38,13 +38,13 @@ class Site:
 
 
 class PluggedAdapter(NamedTuple):
-    """An adapter in use: a line of its own (``index`` None) or entry ``index`` of the adapters bundled with a card.
+    """An adapter in use: a line of its own (``entry`` None) or that ``entry`` of the adapters bundled with a card.
 
     ``copy`` counts, from 0, through the pieces of the line and the quantity of the entry; ``inputs`` says how many are fed.
     """
 
     line: int
-    index: int | None
+    entry: int | None
     copy: int
     inputs: int
 

@@ -73,7 +73,7 @@ def tally(spoken: list[Spoken]) -> Tally:
     """
     wired = {s.said.at for s in spoken if s.rule.weight == "stop" and s.rule.planned}
     others = sum(s.rule.weight == "stop" and not s.rule.planned for s in spoken)
-    cautions = [s for s in spoken if s.rule.weight == "caution" and not (s.rule.planned and s.said.at in wired)]
+    cautions = [s for s in spoken if s.rule.weight == "caution" and not (s.rule.planned and s.said.at.port in wired)]
     fixed = sum(s.rule.points for s in cautions if not s.rule.planned)
     return Tally(len(wired) + others, sum(s.rule.points for s in cautions), fixed, others == 0)
 

@@ -17,7 +17,7 @@ class Piece(NamedTuple):
     """One physical cable or adapter: its unit, the entry in that part's list (-1: the unit itself), which of the entry."""
 
     unit: int
-    index: int
+    entry: int
     copy: int
 
 
@@ -51,9 +51,12 @@ def cables(build: Build, supply: int, ends: Ends, named: frozenset[Piece]) -> li
             foreign = is_foreign(entry.part, part, unit, ends)
             loose = replace(entry.part, captive=False)
             found += [(loose, Piece(unit, -1, copy), foreign) for copy in range(entry.part.quantity)]
-    return [CableKindOf(cable, pieces, foreign) for (cable, foreign), pieces in _by_kind(
-        ((replace(cable, name="", quantity=1), foreign), piece) for cable, piece, foreign in found
-    ) for pieces in _split(pieces, named)]
+    plain = (((replace(cable, name="", quantity=1), foreign), piece) for cable, piece, foreign in found)
+    return [
+        CableKindOf(cable, some, foreign)
+        for (cable, foreign), pieces in _by_kind(plain)
+        for some in _split(pieces, named)
+    ]
 
 
 def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool:

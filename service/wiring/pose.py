@@ -117,10 +117,10 @@ class Poser:
         found = []
         for adapter in plugged.adapters:
             part = self.build.units[self.lines[adapter.line, 0]].part
-            entry = part if adapter.index is None else part.adapters[adapter.index]  # type: ignore[union-attr]
+            entry = part if adapter.entry is None else part.adapters[adapter.entry]  # type: ignore[union-attr]
             assert isinstance(entry, Adapter)
             unit, copy = self.unit_of(adapter.line, adapter.copy, entry.quantity)
-            found.append(Piece(unit, -1 if adapter.index is None else adapter.index, copy))
+            found.append(Piece(unit, -1 if adapter.entry is None else adapter.entry, copy))
         return found
 
     # -- cables ---------------------------------------------------------------------------------------------------
@@ -396,4 +396,4 @@ def _points() -> Points:
 
 def _pointer(piece: Piece, entries: str = "cables") -> str:
     """Return the pointer, below its unit's part, of the entry that a piece belongs to."""
-    return "" if piece.index < 0 else f"{entries}/{piece.index}/"
+    return "" if piece.entry < 0 else f"{entries}/{piece.entry}/"

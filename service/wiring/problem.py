@@ -21,8 +21,8 @@ A wiring
     input may be fed from an adapter, that one's input may not (depth two).
     A cable in use has at least one plug in use and takes ``takes[s]`` sockets of each type s; all sockets taken stay
     within ``sockets``. A device port that is optional may go without; one that is required and goes without is *unfed*.
-    An adapter input may never go without, nor may a port that is marked ``must``; only with such ports can it be that there
-    is no wiring at all.
+    An adapter input may never go without, nor may a port that is marked ``must``; only where there are such ports can it
+    be that there is no wiring at all.
 
 Loads
     Let F be the ports of a device that are required, and those optional ones that have a source. Port i in F carries, on

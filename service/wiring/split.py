@@ -12,7 +12,6 @@ from typing import NamedTuple
 from service.wiring.objective import divided
 from service.wiring.problem import (
     NO_LIMIT,
-    AdapterFit,
     CableKind,
     Device,
     Fit,

@@ -1,6 +1,7 @@
 """Small cases, built directly: each gives only what a rule looks at."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
 from service.case.case import (
@@ -33,8 +34,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
     parts = (*((supply,) if supply else ()), *others)
     demand = Demand(
         feeds=(), sustained=(0, 0, 0, 0), starting=(0, 0, 0, 0), sustained_watts=0.0, moments=(),
-        headers=(), headless=(),
-        assumed=(),
+        slots=(), headers=(), headless=(), assumed=(),
     )
     whole: dict[str, Any] = {
         "build": Build(units=tuple(Unit(part, "", line, 0) for line, part in enumerate(parts))), "end": "unfavourable",
@@ -44,6 +44,12 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
         "foreign_spare": (), "to_buy": (), "proven": True, "objective": (),
     }
     return Case(**(whole | given))
+
+
+def slotted(watts: float) -> Case:
+    """Return a case in which unit 1 takes so many watts through its slot."""
+    empty = case()
+    return replace(empty, demand=replace(empty.demand, slots=((1, watts),)))
 
 
 def plug(connector: str = "pcie-6+2", **given: Any) -> FeedPlug:

@@ -4,7 +4,7 @@ import pytest
 
 from service.case.case import Case, CombinedLoad, GroupLoad, RailLoad
 from service.case.place import Place
-from tests.rules.cases import case, moment, outcome, wall
+from tests.rules.cases import case, moment, outcome, slotted, wall
 
 SUPPLY = Place("supply", 0)
 RAIL = Place("rail", 0, ("12v",))
@@ -34,6 +34,7 @@ BREAKS = [
     ("PWR202", rail(10, 70.001), RAIL),
     ("PWR203", shared(120.1), SHARED),
     ("PWR301", group(25.001), GROUP),
+    ("PWR302", slotted(75.75), Place("unit", 1)),
     ("PWR401", case(moments=(moment(1700.1),)), MOMENT),
     ("PWR402", case(moments=(moment(1275.1),)), MOMENT),
     ("PWR402", case(moments=(moment(1700),)), MOMENT),
@@ -50,6 +51,8 @@ BREAKS = [
     ("PWR604", case(wall=wall(volt_amperes=900.1, ups_volt_amperes=900.0)), WALL),
 ]
 SILENT = [
+    pytest.param("PWR302", slotted(75.0), id="PWR302 on the limit"),
+    pytest.param("PWR302", slotted(74.25), id="PWR302 at 99 %"),
     pytest.param("PWR101", case(sustained_watts=400), id="PWR101 within"),
     pytest.param("PWR101", case(sustained_watts=850), id="PWR101 on the limit"),
     pytest.param("PWR101", case(supply=None, sustained_watts=9000), id="PWR101 no supply"),

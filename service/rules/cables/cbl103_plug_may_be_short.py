@@ -15,10 +15,9 @@ from service.rules.rule import Finding, Rule, Said
 def check(case: Case) -> Iterator[Said]:
     """Yield each plug that may not reach."""
     for joint in case.joints:
-        for plug in joint.plugs:
-            if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0:
-                values = (("connector", joint.connector), ("short_by_mm", plug.assumed_short_by_mm))
-                yield Finding(joint.at, values=values)
+        short = [plug.assumed_short_by_mm for plug in joint.plugs if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0]
+        for number, short_by_mm in enumerate(short):
+            yield Finding(joint.at.nth(number), values=(("connector", joint.connector), ("short_by_mm", short_by_mm)))
 
 
 RULE = Rule(

@@ -15,10 +15,10 @@ from service.rules.rule import Finding, Rule, Said
 def check(case: Case) -> Iterator[Said]:
     """Yield each moulded adapter on the way to a port."""
     for joint in case.joints:
-        for adapter in joint.adapters:
-            if adapter.moulded:
-                values = (("connector", joint.connector), ("takes", adapter.takes), ("gives", adapter.gives))
-                yield Finding(joint.at, values=values)
+        moulded = [adapter for adapter in joint.adapters if adapter.moulded]
+        for number, adapter in enumerate(moulded):
+            values = (("connector", joint.connector), ("takes", adapter.takes), ("gives", adapter.gives))
+            yield Finding(joint.at.nth(number), values=values)
 
 
 RULE = Rule(

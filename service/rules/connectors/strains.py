@@ -64,7 +64,7 @@ def plug_watts(case: Case, joint: Joint) -> float:
 
 
 def _piece(adapter: FeedAdapter) -> tuple[int, int, int]:
-    return (adapter.unit, adapter.index, adapter.copy)
+    return (adapter.unit, adapter.entry, adapter.copy)
 
 
 def _excess(strain: Strain) -> float:
