@@ -18,6 +18,7 @@ from service.wiring.objective import Judgement, judge
 from service.wiring.plugged import pose_plugged
 from service.wiring.pose import Frame, pose
 from service.wiring.problem import Wiring
+from service.wiring.search import NoWiring
 
 _MILLI = 1000
 
@@ -49,7 +50,10 @@ def assemble(build: Build, end: End, settled: Settled = frozenset()) -> Assemble
 
 
 def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
-    """Return the wiring of a build: planned, as it is plugged, or as plugged with the rest planned."""
+    """Return the wiring of a build: planned, as it is plugged, or as plugged with the rest planned.
+
+    Where what is plugged leaves no legal way to plan the rest, it is judged by itself, and the plan is not proven.
+    """
     if build.wiring is None:
         part = build.units[unit].part
         assert isinstance(part, PowerSupply)
@@ -57,10 +61,14 @@ def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
         return _planned(pose(build, unit, demand, ends, virtual=nothing_known))
     rest_planned = build.wiring_rest == "plan"
     frame = pose_plugged(build, unit, demand, ends, build.wiring, rest=rest_planned)
-    if rest_planned:
-        return _planned(frame)
     assert frame.plugged is not None
-    return _Wired(frame, frame.plugged, judge(frame.problem, frame.plugged), proven=True)
+    as_plugged = _Wired(frame, frame.plugged, judge(frame.problem, frame.plugged), proven=not rest_planned)
+    if not rest_planned:
+        return as_plugged
+    try:
+        return _planned(frame)
+    except NoWiring:
+        return as_plugged
 
 
 def _planned(frame: Frame) -> _Wired:
