@@ -448,6 +448,18 @@ def thinner(draw: Draw, sheet: Json) -> Json | None:
     return changed
 
 
+def worn(draw: Draw, sheet: Json) -> Json | None:
+    """State that one more contact of a boxed cable has no touch."""
+    changed = written_out(sheet)
+    supply = next(line["spec"] for line in changed["parts"] if line["spec"]["category"] == "power_supply")
+    box = supply.get("cables", [])
+    if not box:
+        return None
+    cable = draw(st.sampled_from(box))
+    cable["open_contacts"] = cable.get("open_contacts", 0) + 1
+    return changed
+
+
 def stronger(draw: Draw, sheet: Json) -> Json:
     """Give the supply more watts and, in step, more on every rail, group and shared limit; the box stays the same."""
     changed = written_out(sheet)
