@@ -118,7 +118,7 @@ def ready(want: str) -> bool:
 
 def stamp(want: str) -> str:
     """Return what a finished set-up leaves behind: all that it was made from."""
-    made_from = hashlib.sha256(f"{want} {ROOT} {sys.version}".encode())
+    made_from = hashlib.sha256(f"{want} {ROOT} {sys.implementation.name} {sys.version_info}".encode())
     for file in (RUN_LOCK, TEST_LOCK, ROOT / "pyproject.toml"):
         made_from.update(file.read_bytes())
     return f"{want} {made_from.hexdigest()}\n"

@@ -39,13 +39,17 @@ class _Wired(NamedTuple):
     proven: bool
 
 
-def assemble(build: Build, end: End, settled: Settled = frozenset()) -> Assembled:
-    """Return the case of a build at one end of every range; ``settled`` fields stand at their favourable end."""
+def assemble(build: Build, end: End, settled: Settled = frozenset(), *, purchase: bool = False) -> Assembled:
+    """Return the case of a build at one end of every range; ``settled`` fields stand at their favourable end.
+
+    ``purchase``: where the plan is short of something, also look for what to buy.
+    """
     ends = Ends(end, settled)
     demand = ask(build, ends)
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
     wired = None if unit is None else _wire(build, unit, demand, ends)
-    case = _case(build, end, unit, demand, wired, ends)
+    to_buy = _to_buy(build, unit, demand, ends, wired) if purchase and unit is not None else ()
+    case = _case(build, end, unit, demand, wired, ends, to_buy)
     return Assembled(case, tuple(dict.fromkeys(ends.wide)))
 
 
@@ -77,7 +81,8 @@ def _planned(frame: Frame) -> _Wired:
 
 
 def _case(
-    build: Build, end: End, unit: int | None, demand: Demand, wired: _Wired | None, ends: Ends
+    build: Build, end: End, unit: int | None, demand: Demand, wired: _Wired | None, ends: Ends,
+    to_buy: tuple[Purchase, ...],
 ) -> Case:
     part = build.units[unit].part if unit is not None else None
     assert part is None or isinstance(part, PowerSupply)
@@ -99,8 +104,7 @@ def _case(
         headless=tuple(Place("header", at, (connector, number)) for at, connector, number in demand.headless),
         spare=tuple(reader.spare()) if reader else (), loose=tuple(reader.loose()) if reader else (),
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
-        to_buy=_to_buy(build, unit, demand, ends, wired) if unit is not None else (),
-        proven=wired.proven if wired else True, objective=wired.judgement.objective if wired else (),
+        to_buy=to_buy, proven=wired.proven if wired else True, objective=wired.judgement.objective if wired else (),
     )
 
 

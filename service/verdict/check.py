@@ -19,6 +19,7 @@ from service.verdict.speak import Spoken, Tally, has_weight, speak, tally
 
 Verdict = Literal["fits", "fits_with_cautions", "undecided", "does_not_fit"]
 BADNESS: dict[Verdict, int] = {"fits": 0, "fits_with_cautions": 1, "undecided": 2, "does_not_fit": 2}
+MOST_SETTLED = 40
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +45,7 @@ class Checked:
 def check(build: Build) -> Checked:
     """Return the verdict on a build."""
     aspects, not_checked = aspects_of(build)
-    worst = assemble(build, "unfavourable")
+    worst = assemble(build, "unfavourable", purchase=True)
     spoken = speak(worst.case, aspects)
     counted = tally(spoken)
     favourable = _favourable(build, worst, spoken, aspects)
@@ -83,9 +84,12 @@ def _verdict(worst: Case, spoken: list[Spoken], favourable: tuple[Case, list[Spo
 def _settling(
     build: Build, worst: Assembled, counted: Tally, aspects: frozenset[Aspect]
 ) -> tuple[tuple[int, str], ...]:
-    """Return the fields that, at their favourable end, lessen stops or points, most telling first; one a sheet line."""
+    """Return the fields that, at their favourable end, lessen stops or points, most telling first; one a sheet line.
+
+    The first ``MOST_SETTLED`` ranges are tried; none where the plan is too large to be proven.
+    """
     found = []
-    for (line, field), units in _by_line(build, worst).items():
+    for (line, field), units in list(_by_line(build, worst).items())[: MOST_SETTLED if worst.case.proven else 0]:
         settled = frozenset((unit, field) for unit in units)
         then = tally(speak(assemble(build, "unfavourable", settled).case, aspects))
         if (then.stops, then.points) < (counted.stops, counted.points):

@@ -7,6 +7,7 @@ reads, so the same drives on the same cables are solved once, whosever build the
 from service.wiring.canonical import Ordered, ordered
 from service.wiring.memo import Memo
 from service.wiring.problem import LEVELS, AdapterSource, PlugSource, Problem, Solution, Source, Wiring
+from service.wiring.search import NODE_BUDGET
 from service.wiring.search import solve as search
 from service.wiring.split import Part, split
 
@@ -16,7 +17,10 @@ MEMO_BYTES = 32 << 20
 ORDERS_BYTES = 16 << 20
 """JUDGEMENT: orders are found again faster than plans, so they get half of the room."""
 
-_memo: Memo[Problem, Solution] = Memo(MEMO_BYTES)
+SMALL_BUDGET = 2_000
+"""What is left for each further part once the parts before it have used up the budget of nodes."""
+
+_memo: Memo[tuple[Problem, int], Solution] = Memo(MEMO_BYTES)
 _orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
 
 
@@ -28,7 +32,7 @@ def solve(problem: Problem) -> Solution:
     proven, nodes = True, 0
     for part in split(problem):
         order = _ordered(part.problem)
-        solution = _solved(order.problem)
+        solution = _solved(order.problem, NODE_BUDGET if nodes < NODE_BUDGET else SMALL_BUDGET)
         _put_back(part, order, solution.wiring, sources, inputs)
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
         proven = proven and solution.proven
@@ -51,11 +55,11 @@ def _ordered(problem: Problem) -> Ordered:
     return found
 
 
-def _solved(problem: Problem) -> Solution:
-    found = _memo.get(problem)
+def _solved(problem: Problem, budget: int) -> Solution:
+    found = _memo.get((problem, budget))
     if found is None:
-        found = search(problem)
-        _memo.put(problem, found)
+        found = search(problem, budget)
+        _memo.put((problem, budget), found)
     return found
 
 

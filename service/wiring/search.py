@@ -29,7 +29,10 @@ from service.wiring.problem import Device, Problem, Solution
 
 NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
-CLUSTERS_A_NODE = 8
+PAIRS_A_NODE = 64
+"""Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
+MOST_PAIRS = 512
+"""Above so many pairs the first descent goes by cost alone; bounds would take longer than the whole budget."""
 MOST_CHOICES = 4096
 """Ways to choose the optional ports of one device that are looked at; with more nothing is proven."""
 
@@ -107,6 +110,8 @@ class Search:
         self.problem = problem
         self.budget = node_budget
         self.nodes = 0
+        self.by_cost = False
+        self.width = GREEDY_WIDTH
         self.decisions = Decisions(problem)
         self.patterns = Patterns(problem, self.decisions.clusters)
         self.bounds = Bounds(problem, self.decisions.clusters)
@@ -235,7 +240,7 @@ class Search:
 
     def _count(self, clusters: int) -> None:
         """Count one decision weighed, as more where more different things are open, for that takes longer."""
-        self.nodes += 1 + clusters // CLUSTERS_A_NODE
+        self.nodes += 1 + clusters * len(self.problem.cables) // PAIRS_A_NODE
         if self.nodes > self.budget:
             raise OverBudget
 
@@ -338,6 +343,8 @@ class Search:
         """Make a plan without adapters and optional ports, which works out unless ports must be fed, then one with."""
         self.start = self._start_of((0,) * len(self.problem.devices))
         opening = self._opening(self.start)
+        self.by_cost = len(opening.open) * len(self.problem.cables) > MOST_PAIRS
+        self.width = NARROW_WIDTH if self.by_cost else GREEDY_WIDTH
         self._descend_from(Cabling(opening.open, *self.supply))
         if isinstance(opening, Fitting):
             self._descend_from(opening)
@@ -355,12 +362,12 @@ class Search:
         self.path.clear()
 
     def _greedy_adapter(self, state: Fitting) -> Move:
-        found = [Move(cost, self._floor(after), decision, after) for cost, decision, after in self._few(state)]
+        found = [self._move(step) for step in self._few(state)]
         return min(found, key=lambda move: move.cost + move.floor)
 
     def _few(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
         for number, step in enumerate(self._steps(state)):
-            if number > GREEDY_WIDTH:
+            if number > self.width:
                 return
             yield step
 
@@ -381,7 +388,7 @@ class Search:
         """Return the step with the best of these fillings, made fuller while that helps."""
         best: tuple[Move, Filling] | None = None
         while True:
-            moves = [(self._move(self._wired(state, kind, each)), each) for each in islice(fillings, GREEDY_WIDTH)]
+            moves = [(self._move(self._wired(state, kind, each)), each) for each in islice(fillings, self.width)]
             fuller = min(moves, key=lambda pair: pair[0].cost + pair[0].floor, default=None)
             if fuller is None or (best is not None and not _better(fuller[0], best[0])):
                 assert best is not None, "there is at least one filling to begin with"
@@ -389,13 +396,15 @@ class Search:
             best = fuller
             fillings = self.patterns.additions(state.open, kind, best[1])
 
-    def _move(self, step: tuple[int, Decision, Cabling]) -> Move:
+    def _move(self, step: tuple[int, Decision | None, State]) -> Move:
         cost, decision, after = step
-        return Move(cost, self._floor(after), decision, after)
+        return Move(cost, 0 if self.by_cost else self._floor(after), decision, after)
 
 
 GREEDY_WIDTH = 24
 """Steps that the first descent weighs at one place."""
+NARROW_WIDTH = 6
+"""The same where it goes by cost alone."""
 
 
 def _better(one: Move, other: Move) -> bool:

@@ -108,7 +108,8 @@ def test_both_locks_pin_the_same_versions() -> None:
 @pytest.mark.slow
 def test_first_run_serves_and_sigterm_leaves_nothing(copy: Path, tmp_path: Path) -> None:
     port = _free_port()
-    starter = subprocess.Popen([sys.executable, str(copy / DEV), "run", "--port", str(port)], cwd=tmp_path)
+    environ = os.environ | {"WEB_CONCURRENCY": "2"}
+    starter = subprocess.Popen([sys.executable, str(copy / DEV), "run", "--port", str(port)], cwd=tmp_path, env=environ)
     try:
         until = time.monotonic() + START_SECONDS
         # The first worker may answer before the second one is there.

@@ -7,7 +7,7 @@ wiring as plugged; a plan never does this. A foreign cable that lies unused is C
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CABLES_INTERCHANGED
+from service.facts.mates import CABLES_INTERCHANGED
 from service.rules.rule import Finding, Rule, Said
 
 

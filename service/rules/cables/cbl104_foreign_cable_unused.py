@@ -6,7 +6,7 @@ Nothing is wrong as long as it stays there. In use it is CBL101.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CABLES_INTERCHANGED
+from service.facts.mates import CABLES_INTERCHANGED
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -7,7 +7,7 @@ ports are CON119.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PORTS_FED_PERCENT
+from service.facts.mates import PORTS_FED_PERCENT
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -7,7 +7,7 @@ socket that is not its own is CON122.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import PLUGS_INTERCHANGED
+from service.facts.mates import PLUGS_INTERCHANGED
 from service.rules.rule import Finding, Rule, Said
 
 

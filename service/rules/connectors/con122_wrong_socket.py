@@ -7,7 +7,7 @@ does this. Cables of another make are CBL101.
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import CABLES_INTERCHANGED
+from service.facts.mates import CABLES_INTERCHANGED
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import PLUG_ROOM_MM
+from service.facts.room import PLUG_ROOM_MM
 from service.parts.records import Bay
 from service.rules.fitting.bays import candidates
 from service.rules.rule import Finding, Rule, Said

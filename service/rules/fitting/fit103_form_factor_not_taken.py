@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import ATX_WIDTH_MM
+from service.facts.room import ATX_WIDTH_MM
 from service.parts.records import CaseBox
 from service.rules.fitting.bays import candidates
 from service.rules.rule import Finding, Rule, Said, Unknown

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import FAN_CLEAR_MM
+from service.facts.room import FAN_CLEAR_MM
 from service.rules.fitting.bays import CaseBay, candidates
 from service.rules.rule import Finding, Rule, Said, Unknown
 from service.rules.same import same

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import MEMORY_TYPES
+from service.facts.mates import MEMORY_TYPES
 from service.parts.records import Memory, Motherboard
 from service.rules.mating.units import units
 from service.rules.rule import Finding, Rule, Said, Unknown

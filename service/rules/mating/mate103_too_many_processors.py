@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.case.place import Place
-from service.facts.limits import SOCKET_PROCESSORS
+from service.facts.mates import SOCKET_PROCESSORS
 from service.parts.records import Motherboard, Processor
 from service.rules.mating.units import units
 from service.rules.rule import Finding, Rule, Said

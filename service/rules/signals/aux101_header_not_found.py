@@ -6,7 +6,7 @@ Power ports are CON101. A board that does not list what it offers is taken to ha
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.limits import HEADER_NEEDS
+from service.facts.headers import HEADER_NEEDS
 from service.rules.rule import Finding, Rule, Said
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from service.case.case import Case, HeaderLoad
 from service.facts.contacts import DRIVE_PLUG_RAIL_AMPS
 from service.facts.fact import Fact
-from service.facts.limits import FAN_HEADER_AMPS, LIGHT_HEADER_AMPS, M2_AMPS
+from service.facts.headers import FAN_HEADER_AMPS, LIGHT_HEADER_AMPS, M2_AMPS
 from service.rules.rule import Finding, Rule, Said, Unknown
 
 USUAL: dict[str, Fact] = {

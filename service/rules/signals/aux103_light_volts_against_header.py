@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.case.place import Place
 from service.facts.fact import Fact
-from service.facts.limits import ADDRESSABLE_VOLTS, PLAIN_LIGHT_VOLTS
+from service.facts.headers import ADDRESSABLE_VOLTS, PLAIN_LIGHT_VOLTS
 from service.parts.records import Lighting
 from service.rules.rule import Finding, Rule, Said
 
