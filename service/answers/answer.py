@@ -10,7 +10,7 @@ from service.answers.power import power
 from service.demand.demand import Assumed
 from service.facts.fact import reason_of
 from service.parts.build import Build
-from service.rules.rule import Finding, Unknown
+from service.rules.rule import Finding, Rule, Unknown
 from service.verdict.check import Checked
 from service.verdict.score import ScoreLine
 from service.verdict.speak import Spoken
@@ -54,8 +54,14 @@ def _finding(checked: Checked, spoken: Spoken, said: Finding) -> Json:
         "where": where(checked.build, said.at), "place": _place(checked.build, said),
         "measured": _rounded(said.measured), "limit": _rounded(said.limit), "unit": said.unit,
         "reserve": None if not said.measured or said.limit is None else round(said.limit / said.measured, 3),
-        "sources": [fact.source for fact in rule.rests_on],
+        "sources": _sources(rule),
     }
+
+
+def _sources(rule: Rule) -> list[str]:
+    """Return what a rule rests on, document and place, each once."""
+    named = (f"{fact.source}, {fact.where}" if fact.where else fact.source for fact in rule.rests_on)
+    return list(dict.fromkeys(named))
 
 
 def _place(build: Build, said: Finding) -> Json:

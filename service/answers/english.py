@@ -14,6 +14,7 @@ REASONS = {
     "no_such_plug": "no cable beside this build has a plug for it",
     "none_left": "every plug for it is in use",
     "no_socket_left": "cables are left, sockets for them are not",
+    "left_out": "a plug for it is left and not in use",
     "too_short": "the plug for it is too short",
 }
 

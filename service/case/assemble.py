@@ -64,7 +64,7 @@ def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
         nothing_known = part.cables is None and not ends.worst(unit, "cables")
         return _planned(pose(build, unit, demand, ends, virtual=nothing_known))
     rest_planned = build.wiring_rest == "plan"
-    frame = pose_plugged(build, unit, demand, ends, build.wiring, rest=rest_planned)
+    frame = pose_plugged(build, unit, demand, ends, build.wiring)
     assert frame.plugged is not None
     as_plugged = _Wired(frame, frame.plugged, judge(frame.problem, frame.plugged), proven=not rest_planned)
     if not rest_planned:

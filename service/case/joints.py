@@ -8,7 +8,7 @@ from service.parts.build import Build
 from service.wiring.allowances import Allowance
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
 from service.wiring.pose import Frame, Impossible
-from service.wiring.problem import COMFORT_FROM, AdapterSource, Load, PlugSource, Source, Wiring
+from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugSource, Source, Wiring
 
 RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
@@ -135,12 +135,22 @@ class Reader:
         short = self.frame.too_short.get(at, 0.0)
         if not kind.fits and not kind.adapter_fits:
             return ("too_short" if short else "no_such_plug"), short
-        used = {key[:2] for key in self.judgement.segments}
-        spare = any(
-            copy not in {c for k, c in used if k == fit.cable}
-            for fit in kind.fits for copy in range(self.problem.cables[fit.cable].count)
-        )
-        return ("no_socket_left" if spare else "none_left"), 0.0
+        left = [fit for fit in kind.fits if self._is_left(fit)]
+        if not left:
+            return "none_left", 0.0
+        return ("left_out" if any(self._has_sockets(fit.cable) for fit in left) else "no_socket_left"), 0.0
+
+    def _is_left(self, fit: Fit) -> bool:
+        """Say whether any cable of a kind has its plug free."""
+        of = self.problem.cables[fit.cable]
+        return any((fit.cable, copy, fit.plug) not in self.judgement.plugs for copy in range(of.count))
+
+    def _has_sockets(self, kind: int) -> bool:
+        """Say whether one more cable of a kind finds its sockets free."""
+        free = list(self.problem.sockets)
+        for used, _ in {key[:2] for key in self.judgement.segments}:
+            free = [count - taken for count, taken in zip(free, self.problem.cables[used].takes, strict=True)]
+        return all(count >= due for count, due in zip(free, self.problem.cables[kind].takes, strict=True))
 
     def shares(self) -> list[CardShare]:
         """Return each cable that feeds two or more ports of one card past the limit of sharing."""

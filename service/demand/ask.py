@@ -7,14 +7,27 @@ from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
 from service.demand.ends import Ends
 from service.demand.hosts import Host, Hung, hang, host
-from service.demand.needs import needs_of
 from service.demand.moments import CardAtPeak, moments
+from service.demand.needs import needs_of
 from service.demand.processors import ProcessorDraw, processor
 from service.facts import rest
 from service.parts.build import Build
 from service.parts.records import (
-    Backplane, Controller, Cooler, Drive, ExpansionCard, Fan, GraphicsCard, Lighting, Memory, Motherboard, Need,
-    OpticalDrive, Processor, Pump, Riser,
+    Backplane,
+    Controller,
+    Cooler,
+    Drive,
+    ExpansionCard,
+    Fan,
+    GraphicsCard,
+    Lighting,
+    Memory,
+    Motherboard,
+    Need,
+    OpticalDrive,
+    Processor,
+    Pump,
+    Riser,
 )
 from service.parts.words import MAIN, PROCESSOR, SIGNAL_CONNECTORS
 

@@ -13,9 +13,21 @@ from service.demand.ends import Ends
 from service.demand.needs import needs_of
 from service.facts import drives, rest
 from service.facts.fact import Assumption
+from service.facts.headers import PLAIN_LIGHT_VOLTS
 from service.parts.figures import Range
 from service.parts.records import (
-    Backplane, Controller, Cooler, Drive, Fan, Lighting, Memory, Motherboard, Need, OpticalDrive, Pump, RailRange,
+    Backplane,
+    Controller,
+    Cooler,
+    Drive,
+    Fan,
+    Lighting,
+    Memory,
+    Motherboard,
+    Need,
+    OpticalDrive,
+    Pump,
+    RailRange,
 )
 
 _FIELDS = (("v12", "12v"), ("v5", "5v"), ("v3_3", "3v3"))
@@ -67,7 +79,7 @@ def lighting(unit: int, part: Lighting, ends: Ends) -> Draw:
         amps = ends.load(part.amps, unit, "amps", rest.LIGHT_AMPS)
     else:
         amps = part.leds * ends.load(None, unit, "amps", rest.LED_AMPS)
-    own = (milliamps(amps), 0, 0) if part.volts == rest.LIGHT_12_VOLTS else (0, milliamps(amps), 0)
+    own = (milliamps(amps), 0, 0) if part.volts == PLAIN_LIGHT_VOLTS.value else (0, milliamps(amps), 0)
     return Draw(unit, "rest", needs_of(part), own, own)
 
 

@@ -1,8 +1,18 @@
 """The ports a part wants fed: as given, else those that parts of its kind have."""
 
-from service.facts import drives, rest
+from service.facts import drives
+from service.facts.headers import PLAIN_LIGHT_VOLTS
 from service.parts.records import (
-    Controller, Cooler, Drive, Fan, Lighting, Motherboard, Need, OpticalDrive, Part, Pump,
+    Controller,
+    Cooler,
+    Drive,
+    Fan,
+    Lighting,
+    Motherboard,
+    Need,
+    OpticalDrive,
+    Part,
+    Pump,
 )
 
 _FAN = (Need(connector="fan-4"),)
@@ -10,7 +20,7 @@ _SATA_POWER = (Need(connector="sata-power"),)
 _SATA_DATA = Need(connector="sata-data")
 _M2 = (Need(connector="m2-m"),)
 _BOARD = (Need(connector="atx-24"), Need(connector="cpu-8"))
-_LIGHT = {rest.LIGHT_12_VOLTS: (Need(connector="rgb-4"),)}
+_LIGHT = {PLAIN_LIGHT_VOLTS.value: (Need(connector="rgb-4"),)}
 _ADDRESSABLE = (Need(connector="argb-3"),)
 
 

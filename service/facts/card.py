@@ -8,6 +8,7 @@ from service.facts.sources import CEM_EXCURSION, GUIDE_3_0, GUIDE_3_1
 
 _RATIO_TABLE: Final = "section 3.1, Table 3-1"
 _LIMITS: Final = "Table 3-5"
+_RMS: Final = "A RMS over 1 s"
 
 CARD_RATIO: Final = Fact(
     "card.ratio.short", 3.0, "times sustained watts", Kind.LIMIT, CEM_EXCURSION, _RATIO_TABLE, "published", "secondary",
@@ -34,11 +35,11 @@ RATIO_TO_WATTS: Final = Fact(
 )
 
 PLUG_6_WATTS: Final = Fact("card.plug_6.watts", 75, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_6_AMPS: Final = Fact("card.plug_6.amps", 6.75, "A RMS over 1 s", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
+PLUG_6_AMPS: Final = Fact("card.plug_6.amps", 6.75, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_8_WATTS: Final = Fact("card.plug_8.watts", 150, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_8_AMPS: Final = Fact("card.plug_8.amps", 13.5, "A RMS over 1 s", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
+PLUG_8_AMPS: Final = Fact("card.plug_8.amps", 13.5, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_16_WATTS: Final = Fact("card.plug_16.watts", 600, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_16_AMPS: Final = Fact("card.plug_16.amps", 55, "A RMS over 1 s", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
+PLUG_16_AMPS: Final = Fact("card.plug_16.amps", 55, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_WATTS: Final = MappingProxyType({
     "pcie-6": PLUG_6_WATTS, "pcie-8": PLUG_8_WATTS, "12vhpwr": PLUG_16_WATTS, "12v-2x6": PLUG_16_WATTS,
 })
@@ -54,14 +55,15 @@ SENSED_6_PIN_WATTS: Final = Fact(
     reason="SENSE1 open and SENSE0 to ground: a 2x3 plug is in.",
 )
 OTHER_PLUG_WATTS: Final = habit(
-    "card.plug_other.watts", 75, "W", "A card that is fed by a plug made for drives is counted as one with a 6-pin plug.",
+    "card.plug_other.watts", 75, "W",
+    "A card that is fed by a plug made for drives is counted as one with a 6-pin plug.",
 )
 
 PRINTED_LEVELS_WATTS: Final = (600.0, 450.0, 300.0, 150.0)
 SENSE_LEVELS: Final = Column(
     "card.plug_16.levels", 600, "W", Kind.LIMIT, GUIDE_3_1, "SENSE0 and SENSE1", "published", "primary",
-    reason="The levels are 600, 450, 300 and 150 W for this plug alone. The print is taken, not the states of the pins, on "
-    "which published tables differ.",
+    reason="The levels are 600, 450, 300 and 150 W for this plug alone. The print is taken, not the states of the pins, "
+    "on which published tables differ.",
     rows=tuple((float(at), watts) for at, watts in enumerate(PRINTED_LEVELS_WATTS)),
 )
 UNPRINTED_WATTS: Final = Assumption(
@@ -71,9 +73,6 @@ UNPRINTED_WATTS: Final = Assumption(
 )
 SHARED_CABLE_WATTS: Final = habit(
     "card.shared_cable.preferred", 225, "W", "One cable with two 8-pin plugs is accepted up to here.", Kind.LIMIT,
-)
-SHARED_CABLE_MAX_WATTS: Final = habit(
-    "card.shared_cable.most", 300, "W", "Both plugs of one cable at their rating.", Kind.LIMIT,
 )
 PERIPHERAL_ADAPTER_WATTS: Final = habit(
     "card.peripheral_adapter", 75, "W", "One 6-pin plug's worth is the most to take from plugs made for drives.", Kind.LIMIT,

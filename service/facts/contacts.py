@@ -23,19 +23,18 @@ WIRES: Final = MappingProxyType[str, Counts]({
 })
 
 _PIN_LOAD: Final = "section 2.2.1, p. 18"
-CONTACT_LOW_AMPS: Final = Fact(
+BAND_AMPS: Final = Fact(
     "contact.band", 6, "A a contact", Kind.LIMIT, GUIDE_3_0, _PIN_LOAD, "published", "mirror",
     reason="18 AWG is what most parts need at a load of 6 to 8 A a pin; the low end carries no doubt.",
 )
-CONTACT_HIGH_AMPS: Final = Fact(
+STOP_AMPS: Final = Fact(
     "contact.stop", 8, "A a contact", Kind.LIMIT, GUIDE_3_0, _PIN_LOAD, "published", "mirror",
     reason="The high end of the same sentence; the standard 2x2 and 2x3 contacts are rated 8 A as well.",
 )
-BAND_AMPS: Final = CONTACT_LOW_AMPS
-STOP_AMPS: Final = CONTACT_HIGH_AMPS
 SIXTEEN_PIN_AMPS: Final = Fact(
-    "contact.16_pin", 9.2, "A a contact", Kind.LIMIT, GUIDE_3_0, "section 5.2.2.4.3, Table 5-7, pp. 52 and 55", "published",
-    "mirror", reason="All twelve contacts energised, 30 C rise. A connector maker gives 9.5 A; the guide's figure is taken.",
+    "contact.16_pin", 9.2, "A a contact", Kind.LIMIT, GUIDE_3_0, "section 5.2.2.4.3, Table 5-7, pp. 52 and 55",
+    "published", "mirror",
+    reason="All twelve contacts energised, 30 C rise. A connector maker gives 9.5 A; the guide's figure is taken.",
 )
 SIXTEEN_PIN_MAKER_AMPS: Final = Fact(
     "contact.16_pin.maker", 9.5, "A a contact", Kind.LIMIT,
@@ -56,11 +55,9 @@ MAIN_12V_CONTACTS: Final = Fact(
     "contact.main.count", 2, "12 V contacts", Kind.NOMINAL, "pinout pages for the 24-pin main connector", "pins 10 and 11",
     "published", "secondary", reason="The 20-pin plug lacks pin 11, and 12, 23 and 24.",
 )
-TWELVE_ONLY_MAX_AMPS: Final = Fact(
-    "contact.atx12vo.most", 9, "A a contact", Kind.LIMIT, ATX12VO_PAGE, "10-pin plug", "published", "secondary",
-)
 TWELVE_ONLY_PLANNING_AMPS: Final = Fact(
-    "contact.atx12vo.planning", 8, "A a contact", Kind.NOMINAL, ATX12VO_PAGE, "10-pin plug", "published", "secondary",
+    "contact.atx12vo.planning", 8, "A a contact", Kind.NOMINAL, ATX12VO_PAGE, "10-pin plug", "published",
+    "secondary", reason="9 A is the most.",
 )
 
 SATA_PIN_AMPS: Final = Fact(

@@ -5,7 +5,7 @@ from typing import Final
 
 from service.facts.fact import Assumption, Fact, Kind, judgement
 from service.facts.mains import NEC_MAX_VOLTS
-from service.facts.sources import EIGHTY_PLUS, EIGHTY_PLUS_230, GUIDE_2_0
+from service.facts.sources import EIGHTY_PLUS, GUIDE_2_0
 from service.facts.tables import read
 
 Points = tuple[tuple[float, float], ...]
@@ -22,15 +22,10 @@ def _table(name: str) -> MappingProxyType[str, Points]:
 LEVELS_115_VOLTS: Final = _table("efficiency_115v")
 # Titanium at full load is 91 in one text and 94 in another; 94 is taken.
 LEVELS_230_VOLTS: Final = _table("efficiency_230v_eu_from_memory")
-LEVELS_115_SOURCE: Final = EIGHTY_PLUS
-LEVELS_230_SOURCE: Final = EIGHTY_PLUS_230
 
 POWER_FACTOR: Final = Fact(
-    "efficiency.power_factor", 0.90, "of volt-amperes", Kind.LIMIT, EIGHTY_PLUS, "White to Gold", "published", "secondary",
-)
-POWER_FACTOR_BEST: Final = Fact(
-    "efficiency.power_factor.best", 0.95, "of volt-amperes", Kind.LIMIT, EIGHTY_PLUS, "Platinum and Titanium", "published",
-    "secondary",
+    "efficiency.power_factor", 0.90, "of volt-amperes", Kind.LIMIT, EIGHTY_PLUS, "White to Gold", "published",
+    "secondary", reason="0.95 for Platinum and Titanium.",
 )
 USUAL_POWER_FACTOR: Final = Assumption(
     "assumed.power_factor", POWER_FACTOR.value, 0.99, "of volt-amperes",
@@ -41,7 +36,8 @@ USUAL_EFFICIENCY_PERCENT: Final = Assumption(
     "The 2.0 guide asks for 70 % at full load, and good supplies of today reach 92 %.", "published", GUIDE_2_0,
 )
 LOW_MAINS: Final = judgement(
-    "efficiency.low_mains", NEC_MAX_VOLTS.value, "V", "Up to the end of the low range of mains the levels of 115 V are taken.",
+    "efficiency.low_mains", NEC_MAX_VOLTS.value, "V",
+    "Up to the end of the low range of mains the levels of 115 V are taken.",
 )
 
 

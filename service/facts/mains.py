@@ -3,7 +3,7 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Assumption, Fact, Kind, derived, habit, judgement
+from service.facts.fact import Assumption, Fact, Kind, derived, judgement
 from service.facts.sources import COUPLERS, GUIDE_2_0, NEC
 
 USUAL_MAINS_VOLTS: Final = Assumption(
@@ -39,8 +39,6 @@ INLET_AMPS: Final = MappingProxyType({
     ("c20", False): C20_AMPS, ("c20", True): C20_NORTH_AMERICA_AMPS,
 })
 UPS_PERCENT: Final = judgement(
-    "mains.ups", 100, "% of the printed figure", "A UPS is held to its printed watts and volt-amperes, and allowed all of them.",
-)
-UPS_HEADROOM_PERCENT: Final = habit(
-    "mains.ups.headroom", 25, "% above the load", "Batteries age, and a screen is often added.",
+    "mains.ups", 100, "% of the printed figure",
+    "A UPS is held to its printed watts and volt-amperes, and allowed all of them.",
 )

@@ -3,7 +3,7 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Assumption, Column, Fact, Kind, habit, supposed, usual
+from service.facts.fact import Assumption, Column, Fact, Kind, supposed, usual
 from service.facts.sources import GUIDE_3_0
 from service.facts.tables import pairs
 
@@ -52,9 +52,4 @@ PEAK_TO_CONTINUOUS: Final = Assumption(
     "In the guide's table peaks are 1.07 to 1.73 times the continuous amps; boards with a fixed limit show none.",
     "published", GUIDE_3_0,
 )
-PLUG_8_PLANNING_WATTS: Final = habit(
-    "processor.plug_8.planning", 300, "W", "Boards add a second processor plug above what one 8-pin plug feeds well.",
-)
-PLUG_4_PLANNING_WATTS: Final = habit(
-    "processor.plug_4.planning", 150, "W", "Half of an 8-pin plug.",
-)
+

@@ -1,23 +1,11 @@
 """The rest of a machine: board, memory, fans, pumps, hubs and lights, where their draw is not given; the room."""
 
 from types import MappingProxyType
-from typing import Final, NamedTuple
+from typing import Final
 
 from service.facts.fact import Assumption, Fact, Kind, judgement, supposed, usual
 from service.facts.sources import ADDENDUM, FAN_SPEC, LED_MAKER
 
-
-class UsualPort(NamedTuple):
-    """Ports that a board is taken to have where it lists none."""
-
-    connector: str
-    count: int = 1  # type: ignore[assignment]  # hides tuple.count, which nobody calls here
-    optional: bool = False
-    watts: None = None
-    required_above_watts: None = None
-
-
-BOARD_NEEDS: Final = (UsualPort("atx-24"), UsualPort("cpu-8"))
 BOARD_AMPS: Final = MappingProxyType({
     "12v": usual("assumed.board.12v", 0.5, 2.5, "A", "Boards draw 25 to 70 W themselves, most of it from 12 V and 5 V."),
     "5v": usual("assumed.board.5v", 2.0, 5.0, "A", "Boards draw 25 to 70 W themselves, most of it from 12 V and 5 V."),
@@ -33,11 +21,12 @@ BOARD_CONVERTER_EFFICIENCY: Final = judgement(
 EXTRA_SLOT_PLUG_WATTS: Final = usual(
     "assumed.board.slot_plug", 0, 75, "W", "An extra plug beside the slots feeds cards that take much through the board.",
 )
+_TOGETHER: Final = "power supplies with 12 V rails listed together"
 SIMPLE_12V_AMPS: Final = Fact(
-    "rest.12v.simple", 4, "A", Kind.NOMINAL, ADDENDUM, "power supplies with 12 V rails listed together", "published", "primary",
+    "rest.12v.simple", 4, "A", Kind.NOMINAL, ADDENDUM, _TOGETHER, "published", "primary",
 )
 MEDIAN_12V_AMPS: Final = Fact(
-    "rest.12v.median", 8, "A", Kind.NOMINAL, ADDENDUM, "power supplies with 12 V rails listed together", "published", "primary",
+    "rest.12v.median", 8, "A", Kind.NOMINAL, ADDENDUM, _TOGETHER, "published", "primary",
 )
 
 MEMORY_MODULE_WATTS: Final = usual(
@@ -55,7 +44,6 @@ PUMP_AMPS: Final = usual("assumed.pump", 0.3, 2.0, "A", "Pumps of closed coolers
 PUMP_STARTING_AMPS: Final = usual("assumed.pump.starting", 0.4, 3.0, "A", "A pump starts with up to half as much again.")
 CONTROLLER_AMPS: Final = usual("assumed.controller", 0.05, 0.25, "A", "A hub takes up to 3 W itself.")
 
-LIGHT_12_VOLTS: Final = 12
 LIGHT_AMPS: Final = usual("assumed.light", 0.3, 3.0, "A", "Strips and rings take up to what a header gives, 3 A.")
 LED_FULL_WHITE_MILLIAMPS: Final = Fact(
     "rest.led", 60, "mA a light", Kind.NOMINAL, LED_MAKER, "0.3 W at 5 V", "published", "secondary",

@@ -3,19 +3,8 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Fact, Kind, judgement, usual
-from service.facts.sources import GUIDE_2_0, GUIDE_3_0
+from service.facts.fact import judgement, usual
 
-MINIMUM_LEAD_ATX_3_MM: Final = Fact(
-    "route.lead.atx_3", 150, "mm", Kind.LIMIT, GUIDE_3_0, "DC connectors", "published", "primary",
-    reason="From the exit port to the wire side of the first plug; most systems need much more.",
-)
-MINIMUM_LEAD_ATX_2_12V_MM: Final = Fact(
-    "route.lead.atx_2.12v_plug", 280, "mm", Kind.LIMIT, GUIDE_2_0, "section 4.5, p. 32", "published", "mirror",
-)
-MINIMUM_LEAD_ATX_2_MM: Final = Fact(
-    "route.lead.atx_2.others", 250, "mm", Kind.LIMIT, GUIDE_2_0, "section 4.5, p. 32", "published", "mirror",
-)
 REACH_SLACK_MM: Final = judgement(
     "route.slack", 0, "mm beyond the stated way",
     "A way that a case states is taken to be the length a cable must have, bends and a little slack included.",

@@ -4,7 +4,7 @@ from types import MappingProxyType
 from typing import Final
 
 from service.facts.fact import Assumption, Column, Fact, Kind, judgement, supposed, usual
-from service.facts.sources import GUIDE_0_9, GUIDE_2_0, GUIDE_12VO, INTEL_TO_PRESS
+from service.facts.sources import GUIDE_0_9, GUIDE_2_0, GUIDE_12VO
 from service.facts.tables import pairs
 
 _TABLE: Final = "excursion_613768_rev_2_01_table_3_3"
@@ -41,10 +41,6 @@ SLOW_PEAK: Final = Fact(
     "published", "mirror",
     reason="The 2.x guides know one slow peak of up to 17 s, once a minute, and no table of microseconds.",
 )
-SIZING_EXAMPLE_ATX_3_WATTS: Final = Fact(
-    "supply.sizing_example.atx_3", 750, "W", Kind.NOMINAL, INTEL_TO_PRESS, "300 W card, 300 W processor, 150 W rest",
-    "published", "secondary",
-)
 ALL_CARDS: Final = judgement(
     "supply.cards_at_peak", 1, "cards at their peak in one moment",
     "Peaks last microseconds, and two cards seldom meet in one; that all do is said as advice.",
@@ -52,9 +48,6 @@ ALL_CARDS: Final = judgement(
 PRINTED_PERCENT: Final = judgement(
     "supply.printed", 100, "% of the printed figure",
     "What a maker prints as the most is allowed in full and not passed: a print already holds its maker's margin.",
-)
-AMBIENT_MAX_CELSIUS: Final = Fact(
-    "supply.ambient.max", 50, "C", Kind.LIMIT, "336521, chapter 6 (from memory, to be confirmed)", "environment", "memory",
 )
 AMBIENT_DESIGN_CELSIUS: Final = Fact(
     "supply.ambient.design", 50, "C", Kind.NOMINAL, GUIDE_0_9, "section 7, p. 29", "published", "mirror",

@@ -29,14 +29,6 @@ GUIDE_AWG: Final = Fact(
 SIXTEEN_PIN_AWG: Final = Fact(
     "wire.16_pin_gauge", 16, "AWG", Kind.NOMINAL, GUIDE_3_0, "section 5.2.2.4.3, pp. 52 and 55", "published", "mirror",
 )
-FLOPPY_AWG: Final = Fact(
-    "wire.floppy_gauge", 20, "AWG", Kind.NOMINAL, "data of 2.5 mm floppy plugs (from memory)", "", "memory",
-)
-PLUG_AWG: Final = MappingProxyType({
-    "atx-24": GUIDE_AWG, "atx-20": GUIDE_AWG, "atx12vo-10": GUIDE_AWG, "cpu-8": GUIDE_AWG, "cpu-4": GUIDE_AWG,
-    "pcie-8": GUIDE_AWG, "pcie-6": GUIDE_AWG, "12vhpwr": SIXTEEN_PIN_AWG, "12v-2x6": SIXTEEN_PIN_AWG,
-    "sata-power": GUIDE_AWG, "peripheral-4": GUIDE_AWG, "floppy-4": FLOPPY_AWG,
-})
 
 _HOUSING: Final = "4.2 mm pitch product specification, brass terminal, current by gauge (from memory)"
 _BY_GAUGE: Final = MappingProxyType({int(row["awg"]): row for row in read("housings_by_wire_gauge")})

@@ -27,8 +27,8 @@ class _Placed(NamedTuple):
     source: Source
 
 
-def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged: tuple[Plugged, ...], *, rest: bool) -> Frame:
-    """Return the problem in which ``plugged`` is all that its ports can have; ``rest``: the others are planned.
+def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged: tuple[Plugged, ...]) -> Frame:
+    """Return the problem in which ``plugged`` is all that its ports can have; the others may be planned.
 
     The frame's ``plugged`` is the wiring with just what was given, its ``impossible`` what fits into no port.
     """
@@ -42,7 +42,7 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
             placed[at] = room.place(each)
         else:
             impossible.append(_impossible(poser, at[0], each))
-    frame = poser.finish(rest, {at: found.type for at, found in placed.items()})
+    frame = poser.finish({at: found.type for at, found in placed.items()})
     frame.impossible = tuple(impossible)
     sources = tuple(
         tuple(_source(placed.get((feed.unit, port.connector, port.number))) for port in feed.ports) for feed in frame.feeds

@@ -309,7 +309,7 @@ class Poser:
 
     # -- devices --------------------------------------------------------------------------------------------------
 
-    def device(self, feed: Feed, given: dict[tuple[int, str, int], int], plan_rest: bool) -> Device:
+    def device(self, feed: Feed, given: dict[tuple[int, str, int], int]) -> Device:
         """Return the formal device; ports in ``given`` have the type that was made for what is plugged in them."""
         part = self.build.units[feed.unit].part
         stays_off = isinstance(part, Drive) and part.power_disable
@@ -318,27 +318,18 @@ class Poser:
             key = (feed.unit, port.connector, port.number)
             if key in given:
                 ports.append(Port(given[key], port.required, port.weight, must=True))
-            elif plan_rest:
+            else:
                 needs_care = stays_off and port.connector == "sata-power"
                 ports.append(Port(self.port_type(port.connector, needs_care), port.required, port.weight))
-            else:
-                ports.append(Port(self.closed_type(), port.required, port.weight))
         return Device(feed.role, tuple(ports), (*feed.sustained, *feed.starting))
 
-    def closed_type(self) -> int:
-        """Return the type of a port that gets nothing."""
-        if ("closed",) not in self.types:
-            self.types["closed",] = len(self.port_types)
-            self.reserve()
-        return self.types["closed",]
-
-    def finish(self, plan_rest: bool = True, given: dict[tuple[int, str, int], int] | None = None) -> Frame:
+    def finish(self, given: dict[tuple[int, str, int], int] | None = None) -> Frame:
         """Return the frame of all that was entered."""
         limits = [
             self.fixed_limits(at, self.fixed_inputs[at]) if at in self.fixed_inputs else self.adapter_limits(of)
             for at, of in enumerate(self.adapters)
         ]
-        devices = tuple(self.device(feed, given or {}, plan_rest) for feed in self.demand.feeds)
+        devices = tuple(self.device(feed, given or {}) for feed in self.demand.feeds)
         kinds = [
             self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)
         ]

@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON101", title="A port that must be fed is not", weight="stop", points=0, aspect="connections", since="0.1",
     rests_on=(PORTS_FED_PERCENT,), check=check, planned=True,
-    message="The device's {connector} port must be fed, and nothing is left to feed it ({reason}).",
+    message="The device's {connector} port must be fed and is not: {reason}.",
     why="Cards do not start with an empty power port, boards not without their processor plug; some draw it all "
     "through "
     "the plugs that are in.",
