@@ -1,1 +1,1 @@
-"""Published figures as typed constants, our own judgements apart and each with its reason; imports nothing of the house."""
+"""Published figures as typed constants, our judgements apart, each with its reason; imports nothing of the house."""

@@ -15,7 +15,8 @@ CARD_RATIO: Final = Fact(
     reason="Up to 100 us. Then 4 - 0.2171 ln(T in us) to 1 s, and 1 from there on.",
 )
 RATIO_CONSTANT: Final = Fact(
-    "card.ratio.constant", 4.0, "times sustained watts", Kind.NOMINAL, CEM_EXCURSION, _RATIO_TABLE, "published", "secondary",
+    "card.ratio.constant", 4.0, "times sustained watts", Kind.NOMINAL, CEM_EXCURSION, _RATIO_TABLE, "published",
+    "secondary",
 )
 RATIO_LOG_COEFFICIENT: Final = Fact(
     "card.ratio.log", 0.2171, "times sustained watts by ln(us)", Kind.NOMINAL, CEM_EXCURSION, _RATIO_TABLE, "published",
@@ -62,8 +63,8 @@ OTHER_PLUG_WATTS: Final = habit(
 PRINTED_LEVELS_WATTS: Final = (600.0, 450.0, 300.0, 150.0)
 SENSE_LEVELS: Final = Column(
     "card.plug_16.levels", 600, "W", Kind.LIMIT, GUIDE_3_1, "SENSE0 and SENSE1", "published", "primary",
-    reason="The levels are 600, 450, 300 and 150 W for this plug alone. The print is taken, not the states of the pins, "
-    "on which published tables differ.",
+    reason="The levels are 600, 450, 300 and 150 W for this plug alone. The print is taken, not the states of the "
+    "pins, on which published tables differ.",
     rows=tuple((float(at), watts) for at, watts in enumerate(PRINTED_LEVELS_WATTS)),
 )
 UNPRINTED_WATTS: Final = Assumption(
@@ -75,7 +76,8 @@ SHARED_CABLE_WATTS: Final = habit(
     "card.shared_cable.preferred", 225, "W", "One cable with two 8-pin plugs is accepted up to here.", Kind.LIMIT,
 )
 PERIPHERAL_ADAPTER_WATTS: Final = habit(
-    "card.peripheral_adapter", 75, "W", "One 6-pin plug's worth is the most to take from plugs made for drives.", Kind.LIMIT,
+    "card.peripheral_adapter", 75, "W", "One 6-pin plug's worth is the most to take from plugs made for drives.",
+    Kind.LIMIT,
 )
 SINGLE_CABLE_PLUGS: Final = MappingProxyType({"sata-power": 4, "peripheral-4": 3})
 IDLE_SHARE: Final = supposed(

@@ -6,7 +6,7 @@ from service.facts.fact import judgement
 
 COMFORT_PERCENT: Final = judgement(
     "comfort.contact", 60, "% of what a wire or contact may carry",
-    "Heat goes with the square of the current: at 60 % it is a third of that at the limit, and a worn contact still has room.",
+    "Heat goes with the square of the current: at 60 % it is a third of that at the limit, worn contacts have room.",
 )
 HEADROOM_PERCENT: Final = judgement(
     "comfort.headroom", 90, "% of rated watts",

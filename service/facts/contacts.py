@@ -38,21 +38,26 @@ SIXTEEN_PIN_AMPS: Final = Fact(
 )
 SIXTEEN_PIN_MAKER_AMPS: Final = Fact(
     "contact.16_pin.maker", 9.5, "A a contact", Kind.LIMIT,
-    "product specification of a 12V-2x6 connector, as quoted in two engineering notes", "GS-12-1706", "published", "secondary",
+    "product specification of a 12V-2x6 connector, as quoted in two engineering notes", "GS-12-1706", "published",
+    "secondary",
     reason="Kept beside the guide's 9.2 A, which is the one in use.",
 )
 PROCESSOR_4_STANDARD_AMPS: Final = Fact(
-    "contact.cpu_4.standard", 8, "A a contact", Kind.LIMIT, HANDBOOK, "Tables 18.14 and 18.15", "published", "secondary",
+    "contact.cpu_4.standard", 8, "A a contact", Kind.LIMIT, HANDBOOK, "Tables 18.14 and 18.15", "published",
+    "secondary",
 )
 PROCESSOR_8_CONTACTS: Final = Fact(
-    "contact.cpu_8.count", 4, "12 V contacts", Kind.NOMINAL, "EPS12V and ATX12V guides (from memory)", "2x4 plug", "memory",
+    "contact.cpu_8.count", 4, "12 V contacts", Kind.NOMINAL, "EPS12V and ATX12V guides (from memory)", "2x4 plug",
+    "memory",
 )
 PROCESSOR_4_CONTACTS: Final = Fact(
-    "contact.cpu_4.count", 2, "12 V contacts", Kind.NOMINAL, GUIDE_3_0, "section 5.2.2.5, Table 5-8, p. 55", "published",
+    "contact.cpu_4.count", 2, "12 V contacts", Kind.NOMINAL, GUIDE_3_0, "section 5.2.2.5, Table 5-8, p. 55",
+    "published",
     "mirror",
 )
 MAIN_12V_CONTACTS: Final = Fact(
-    "contact.main.count", 2, "12 V contacts", Kind.NOMINAL, "pinout pages for the 24-pin main connector", "pins 10 and 11",
+    "contact.main.count", 2, "12 V contacts", Kind.NOMINAL, "pinout pages for the 24-pin main connector",
+    "pins 10 and 11",
     "published", "secondary", reason="The 20-pin plug lacks pin 11, and 12, 23 and 24.",
 )
 TWELVE_ONLY_PLANNING_AMPS: Final = Fact(
@@ -81,7 +86,7 @@ PERIPHERAL_PLANNING_AMPS: Final = habit(
     "contact.peripheral.planning", 8, "A a contact", "Round contacts are often loose, and the wire is 18 AWG.",
 )
 FLOPPY_AMPS: Final = Fact(
-    "contact.floppy", 2, "A a contact", Kind.LIMIT, "data of 2.5 mm floppy plugs (from memory)", "", "memory",
+    "contact.floppy", 2, "A a contact", Kind.LIMIT, "data of 2.5 mm floppy plugs (from memory)", "4-pin plug", "memory",
 )
 DRIVE_CABLE_AMPS: Final = habit(
     "contact.drive_cable", 8, "A a wire", "A drive cable has one wire for each rail; plan it with no more.", Kind.LIMIT,
@@ -93,10 +98,11 @@ DRIVE_PLANNING_AMPS: Final = MappingProxyType({
     "sata-power": SATA_PIN_AMPS, "peripheral-4": PERIPHERAL_PLANNING_AMPS, "floppy-4": FLOPPY_AMPS,
 })
 POWER_DISABLE_PIN: Final = Fact(
-    "contact.sata.power_disable", 3, "pin number", Kind.NOMINAL, "encyclopedia article on SATA", "power connector table",
+    "contact.sata.power_disable", 3, "pin number", Kind.NOMINAL, "encyclopedia article on SATA",
+    "power connector table",
     "published", "secondary", reason="3.3 V before, Power Disable since SATA 3.3.",
 )
 MOULDED_HABIT: Final = judgement(
     "contact.moulded", 0, "moulded adapters",
-    "Crimped contacts can be looked at, moulded ones cannot; moulded 4-pin to SATA adapters are a known cause of fires.",
+    "Crimped contacts can be looked at, moulded ones cannot; moulded 4-pin to SATA adapters have caused fires.",
 )

@@ -13,7 +13,8 @@ M2: Final = "m2"
 
 
 def _by_rail(name: str, v12: Assumption, v5: Assumption, v3_3: tuple[float, float] = (0, 0)) -> ByRail:
-    why = "Only drives on the board itself are fed from 3.3 V." if v3_3 == (0, 0) else "The socket is made for 2.5 A or more."
+    none = v3_3 == (0, 0)
+    why = "Only drives on the board itself are fed from 3.3 V." if none else "The socket is made for 2.5 A or more."
     return MappingProxyType({"12v": v12, "5v": v5, "3v3": usual(f"assumed.drive.{name}.3v3", *v3_3, "A", why)})
 
 
@@ -59,7 +60,8 @@ STARTING_AMPS: Final = MappingProxyType({
         "2_5.starting", _none("2_5.starting", "12v"),
         Assumption(
             "assumed.drive.2_5.starting.5v", 0.3, 1.2, "A",
-            "A 2.5 inch disk takes 1.0 A on 5 V at start by its manual; solid-state drives less or a little more.", "published",
+            "A 2.5 inch disk takes 1.0 A on 5 V at start by its manual; solid-state drives less or a little more.",
+            "published",
             LAPTOP_DISK_MANUAL,
         ),
     ),

@@ -1,4 +1,4 @@
-"""What a fact is: one figure with its unit, its source and how sure it is; and the usual range of a figure not given."""
+"""What a fact is: a figure with its unit, its source and how sure it is; and the usual range of one not given."""
 
 from dataclasses import dataclass
 from enum import StrEnum

@@ -7,7 +7,8 @@ from service.facts.fact import Assumption, Fact, Kind, derived, judgement
 from service.facts.sources import COUPLERS, GUIDE_2_0, NEC
 
 USUAL_MAINS_VOLTS: Final = Assumption(
-    "assumed.mains", 100, 240, "V", "Supplies are rated for 100 to 127 V and 200 to 240 V; where it stands is not said.",
+    "assumed.mains", 100, 240, "V",
+    "Supplies are rated for 100 to 127 V and 200 to 240 V; where it stands is not said.",
     "published", GUIDE_2_0,
 )
 NEC_MAX_VOLTS: Final = Fact(
@@ -22,7 +23,8 @@ CONTINUOUS_CIRCUIT_PERCENT: Final = derived(
     "mains.continuous_share", 80, "% of the circuit", "the inverse of 125 %", (CONTINUOUS_FACTOR_PERCENT,),
 )
 SMALL_CIRCUIT_AMPS: Final = Fact(
-    "mains.small_circuit", 15, "A", Kind.NOMINAL, "arithmetic on the NEC rule, in a hobby forum", "15 A and 20 A circuits",
+    "mains.small_circuit", 15, "A", Kind.NOMINAL, "arithmetic on the NEC rule, in a hobby forum",
+    "15 A and 20 A circuits",
     "published", "secondary", reason="The smallest usual circuit where the rule for continuous load holds.",
 )
 C14_AMPS: Final = Fact("mains.c14", 10, "A", Kind.LIMIT, COUPLERS, "C13 / C14", "published", "secondary")

@@ -13,7 +13,8 @@ _CONTINUOUS: Final = pairs(_TABLE, "tdp_watts", "continuous_amps")
 _PEAK: Final = pairs(_TABLE, "tdp_watts", "peak_amps")
 
 CLASS_CONTINUOUS_AMPS: Final = Column(
-    "processor.class.continuous", _CONTINUOUS[0][1], "A at the plug", Kind.NOMINAL, GUIDE_3_0, _WHERE, "published", "primary",
+    "processor.class.continuous", _CONTINUOUS[0][1], "A at the plug", Kind.NOMINAL, GUIDE_3_0, _WHERE, "published",
+    "primary",
     reason="The 165 W class; longer than 1 s. A later page names a Table 2-12: that is Table 2-1 with a footnote mark.",
     rows=_CONTINUOUS,
 )
@@ -23,7 +24,8 @@ CLASS_PEAK_AMPS: Final = Column(
 )
 # By class in watts: continuous and peak amps at 12 V, at the plug.
 CLASS_AMPS: Final = MappingProxyType[int | None, tuple[float, float]]({
-    int(tdp): (continuous, peak) for (tdp, continuous), (_, peak) in zip(_CONTINUOUS, _PEAK, strict=True)
+    int(tdp): (continuous, peak)
+    for (tdp, continuous), (_, peak) in zip(CLASS_CONTINUOUS_AMPS.rows, CLASS_PEAK_AMPS.rows, strict=True)
 })
 PEAK_MAX_MILLISECONDS: Final = Fact(
     "processor.peak.longest_ms", 10, "ms", Kind.LIMIT, GUIDE_3_0, _WHERE, "published", "primary",
@@ -40,9 +42,10 @@ REGULATOR_EFFICIENCY: Final = supposed(
     "assumed.processor.regulator", 0.85, 0.92, "of the watts at the plug",
     "Package watts pass the board's regulator; at load, plain boards lose about 15 %, good ones 8 %, traces included.",
 )
-TURBO_TO_BASE: Final = usual(
-    "assumed.processor.turbo", 1.0, 2.1, "W",
-    "Boards let a processor draw its base watts, 1.35 times as much, or twice as much, by make and setting.",
+PLUG_WATTS_BY_BASE: Final = supposed(
+    "assumed.processor.plug", 38, 450, "W",
+    "From its base watts through a good regulator up to what the guide's next class at or above takes from 12 V for "
+    "longer than a second; above the last class, 165 W, by that one's ratio.",
 )
 PACKAGE_WATTS: Final = usual(
     "assumed.processor.package", 35, 253, "W", "Desktop processors draw from 35 W to 253 W at full work by default.",
@@ -53,3 +56,9 @@ PEAK_TO_CONTINUOUS: Final = Assumption(
     "published", GUIDE_3_0,
 )
 
+
+def most_amps(base_watts: float) -> float:
+    """Return the continuous amps [A] of the guide's next class at or above [W], or by the ratio of the last."""
+    classes = sorted(CLASS_CONTINUOUS_AMPS.rows)
+    last_watts, last_amps = classes[-1]
+    return next((amps for watts, amps in classes if watts >= base_watts), last_amps * base_watts / last_watts)

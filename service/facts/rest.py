@@ -7,7 +7,9 @@ from service.facts.fact import Assumption, Fact, Kind, judgement, supposed, usua
 from service.facts.sources import ADDENDUM, FAN_SPEC, LED_MAKER
 
 BOARD_AMPS: Final = MappingProxyType({
-    "12v": usual("assumed.board.12v", 0.5, 2.5, "A", "Boards draw 25 to 70 W themselves, most of it from 12 V and 5 V."),
+    "12v": usual(
+        "assumed.board.12v", 0.5, 2.5, "A", "Boards draw 25 to 70 W themselves, most of it from 12 V and 5 V.",
+    ),
     "5v": usual("assumed.board.5v", 2.0, 5.0, "A", "Boards draw 25 to 70 W themselves, most of it from 12 V and 5 V."),
     "3v3": usual("assumed.board.3v3", 1.0, 3.0, "A", "Network, sound and small chips of a board run from 3.3 V."),
 })
@@ -19,7 +21,8 @@ BOARD_CONVERTER_EFFICIENCY: Final = judgement(
     "A board of a 12 V only design makes 5 V and 3.3 V itself; small converters lose about 15 %.",
 )
 EXTRA_SLOT_PLUG_WATTS: Final = usual(
-    "assumed.board.slot_plug", 0, 75, "W", "An extra plug beside the slots feeds cards that take much through the board.",
+    "assumed.board.slot_plug", 0, 75, "W",
+    "An extra plug beside the slots feeds cards that take much through the board.",
 )
 _TOGETHER: Final = "power supplies with 12 V rails listed together"
 SIMPLE_12V_AMPS: Final = Fact(
@@ -41,7 +44,9 @@ FAN_STARTING_AMPS: Final = Assumption(
     "common practice", FAN_SPEC,
 )
 PUMP_AMPS: Final = usual("assumed.pump", 0.3, 2.0, "A", "Pumps of closed coolers take 4 to 6 W, large ones up to 23 W.")
-PUMP_STARTING_AMPS: Final = usual("assumed.pump.starting", 0.4, 3.0, "A", "A pump starts with up to half as much again.")
+PUMP_STARTING_AMPS: Final = usual(
+    "assumed.pump.starting", 0.4, 3.0, "A", "A pump starts with up to half as much again.",
+)
 CONTROLLER_AMPS: Final = usual("assumed.controller", 0.05, 0.25, "A", "A hub takes up to 3 W itself.")
 
 LIGHT_AMPS: Final = usual("assumed.light", 0.3, 3.0, "A", "Strips and rings take up to what a header gives, 3 A.")

@@ -18,11 +18,11 @@ SLOT_3V3_WATTS: Final = derived("slot.3v3.watts", 9.9, "W", "3.0 A at 3.3 V", (S
 
 USUAL_16_PIN: Final = usual(
     "assumed.slot.16_pin", 5, 75, "W",
-    "Cards with a 16-pin plug usually take little through the slot, some take all that it gives; with what the plug cannot "
-    "give as the least.",
+    "Cards with a 16-pin plug usually take little through the slot, some take all that it gives; with what the plug "
+    "cannot give as the least.",
 )
 USUAL_AUXILIARY: Final = usual(
     "assumed.slot.auxiliary", 25, 75, "W",
-    "Cards with 6 and 8-pin plugs usually take 25 W to all of the 75 W through the slot; with what the plugs cannot give as "
-    "the least.",
+    "Cards with 6 and 8-pin plugs usually take 25 W to all of the 75 W through the slot; with what the plugs cannot "
+    "give as the least.",
 )

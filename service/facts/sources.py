@@ -2,13 +2,17 @@
 
 from typing import Final
 
-GUIDE_3_0: Final = "Intel, ATX Version 3.0 Multi Rail Desktop Platform Power Supply Design Guide, 336521, rev. 2.0 and 2.01"
+GUIDE_3_0: Final = (
+    "Intel, ATX Version 3.0 Multi Rail Desktop Platform Power Supply Design Guide, 336521, rev. 2.0 and 2.01"
+)
 GUIDE_3_1: Final = "Intel, ATX Version 3.x Multi Rail Desktop Platform Power Supply Design Guide, 336521, rev. 2.1a"
 GUIDE_12VO: Final = "Intel, ATX12VO Desktop Power Supply Design Guide, 613768, rev. 2.01"
 GUIDE_2_0: Final = "Intel, ATX12V Power Supply Design Guide, version 2.0"
 GUIDE_0_9: Final = "Intel, ATX Power Supply Design Guide, version 0.9"
 ADDENDUM: Final = "Intel, ATX12V and ATX12VO PSU Design Guide Addendum, 621484, rev. 004"
-CEM_EXCURSION: Final = "PCI-SIG, CEM 5.x change notice on power excursion of 300 W to 600 W cards, as in 336521 rev. 2.1"
+CEM_EXCURSION: Final = (
+    "PCI-SIG, CEM 5.x change notice on power excursion of 300 W to 600 W cards, as in 336521 rev. 2.1"
+)
 CEM_SLOT: Final = "PCI-SIG, PCI Express Card Electromechanical Specification 1.1, as cited by an encyclopedia"
 HANDBOOK: Final = "Upgrading and Repairing PCs, chapter on power supplies"
 SATA: Final = "SATA specification, contact rating as reported by an implementer"

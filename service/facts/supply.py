@@ -1,4 +1,4 @@
-"""What a supply promises: sustained load, short peaks by design and size, warmth, and amps by rail where they are not given."""
+"""What a supply promises: sustained load, short peaks by design and size, warmth, and amps by rail if not given."""
 
 from types import MappingProxyType
 from typing import Final
@@ -23,7 +23,7 @@ LARGE_PERCENT: Final = Column(
 )
 TEST_DUTY_PERCENT: Final = Column(
     "supply.excursion.duty", _DUTY[0][1], "% of time", Kind.NOMINAL, GUIDE_12VO, _WHERE, "published", "mirror",
-    reason="At the 100 us step; 8 %, 12.5 % and 25 % at the longer ones. Press at launch said 10 %; the guide says 5 %.",
+    reason="At the 100 us step; 8, 12.5 and 25 % at the longer ones. Press at launch said 10 %; the guide says 5 %.",
     rows=_DUTY,
 )
 EXCURSION_MICROSECONDS: Final = tuple(int(row) for row, _ in _SMALL)
@@ -54,7 +54,8 @@ AMBIENT_DESIGN_CELSIUS: Final = Fact(
     reason="Derating of components is stated at this warmth.",
 )
 RATED_AT_CELSIUS: Final = usual(
-    "assumed.rated_at", 40, 50, "C", "Supplies are usually rated at 40 or 50 C where it is not said; the guide asks for 50.",
+    "assumed.rated_at", 40, 50, "C",
+    "Supplies are usually rated at 40 or 50 C where it is not said; the guide asks for 50.",
 )
 
 _V12_NEW: Final = supposed(

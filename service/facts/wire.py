@@ -16,14 +16,16 @@ STRANDED_OHMS_PER_METRE: Final = MappingProxyType({
     for awg, milliohms in pairs("stranded_7_table_38", "awg", "resistance")
 })
 TEMPERATURE_COEFFICIENT: Final = Fact(
-    "wire.temperature_coefficient", 0.00393, "per C at 20 C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
+    "wire.temperature_coefficient", 0.00393, "per C at 20 C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published",
+    "secondary",
 )
 REFERENCE_CELSIUS: Final = Fact(
     "wire.reference", 20, "C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
 )
 
 GUIDE_AWG: Final = Fact(
-    "wire.guide_gauge", 18, "AWG", Kind.NOMINAL, GUIDE_3_0, "section 2.2.1, p. 18; Tables 5-4 and 5-5", "published", "mirror",
+    "wire.guide_gauge", 18, "AWG", Kind.NOMINAL, GUIDE_3_0, "section 2.2.1, p. 18; Tables 5-4 and 5-5", "published",
+    "mirror",
     reason="What processor, 2x3 and 2x4 plugs are wired with.",
 )
 SIXTEEN_PIN_AWG: Final = Fact(
@@ -33,7 +35,8 @@ SIXTEEN_PIN_AWG: Final = Fact(
 _HOUSING: Final = "4.2 mm pitch product specification, brass terminal, current by gauge (from memory)"
 _BY_GAUGE: Final = MappingProxyType({int(row["awg"]): row for row in read("housings_by_wire_gauge")})
 _BY_AREA: Final = (
-    "No table at hand goes thinner than 22 AWG; the amps of 22 AWG are lessened with the area of the copper and rounded down."
+    "No table at hand goes thinner than 22 AWG; the amps of 22 AWG are lessened with the area of the copper and "
+    "rounded down."
 )
 
 

@@ -1,6 +1,7 @@
 """From watts at the outputs of a supply to watts and amps at the wall."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from service.facts.fact import WHOLE
 
@@ -33,7 +34,7 @@ def efficiency_at(load_percent: float, points: Sequence[tuple[float, float]]) ->
         raise ValueError("an efficiency needs at least one point")
     if load_percent <= points[0][0]:
         return points[0][1]
-    for (load, percent), (next_load, next_percent) in zip(points, points[1:], strict=False):
+    for (load, percent), (next_load, next_percent) in pairwise(points):
         if load_percent <= next_load:
             share = (load_percent - load) / (next_load - load)
             return percent + share * (next_percent - percent)

@@ -90,7 +90,7 @@ def card_ratio(microseconds: float) -> float:
     Returns
     -------
     float
-        Mean watts over the stretch by the most sustained watts: 3 up to 100 us, 1 from 1 s on, 4 - 0.2171 ln(T) between.
+        Mean watts over the stretch by the most sustained watts: 3 up to 100 us, 1 from 1 s, 4 - 0.2171 ln(T) between.
 
     Raises
     ------
@@ -99,8 +99,8 @@ def card_ratio(microseconds: float) -> float:
 
     References
     ----------
-    PCI-SIG, CEM 5.x change notice on power excursion, as in 336521 rev. 2.1, Table 3-1. The formula gives 3.0002 at 100 us
-    and 1.0007 at 1 s; the ends are printed as 3 and 1, and these are taken. Published for cards of 300 W to 600 W.
+    PCI-SIG, CEM 5.x change notice on power excursion, as in 336521 rev. 2.1, Table 3-1. The formula gives 3.0002 at
+    100 us and 1.0007 at 1 s; the ends are printed as 3 and 1, and these are taken. Published for 300 W to 600 W cards.
     """
     if microseconds <= 0:
         raise ValueError("a stretch of time is longer than nothing")

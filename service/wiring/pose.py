@@ -154,7 +154,7 @@ class Poser:
         """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""
         if not self.groups:
             return ()
-        if cable.group is not None:
+        if cable.group is not None and cable.group in self.groups:
             return (self.groups[cable.group],)
         of_socket = {socket.label: socket.group for socket in self.supply.sockets}
         named = tuple(

@@ -126,7 +126,7 @@ def _plug_watts(sheet: Json, way: tuple[Any, ...]) -> float:
     if spec.get("class_watts") in facts.CLASS_AMPS:
         return facts.CLASS_AMPS[spec["class_watts"]][0] * 12
     if "base_watts" in spec:
-        return _most(spec["base_watts"]) * facts.TURBO_TO_BASE.high / loss
+        return facts.most_amps(_most(spec["base_watts"])) * 12
     return facts.PACKAGE_WATTS.high / loss
 
 
