@@ -9,6 +9,7 @@ import pytest
 
 from service import facts
 from service.facts import points
+from service.facts.comfort import COMFORT_PERCENT
 from service.facts.fact import (
     COMMON_PRACTICE,
     OUR_JUDGEMENT,
@@ -20,6 +21,7 @@ from service.facts.fact import (
     reason_of,
     supposed,
 )
+from service.wiring.problem import COMFORT_FROM
 
 MODULES = sorted(module.name for module in pkgutil.iter_modules(facts.__path__))
 EVIDENCE = {"primary", "mirror", "secondary"}
@@ -130,6 +132,10 @@ def test_a_key_of_an_assumption_cannot_be_taken_twice() -> None:
 def test_an_assumption_cannot_be_upside_down() -> None:
     with pytest.raises(ValueError, match="low end above high end"):
         supposed("assumed.test.upside_down", 2, 1, "A", "Ends exchanged.")
+
+
+def test_comfort_of_the_search_is_that_of_the_rules() -> None:
+    assert COMFORT_PERCENT.value * 10 == COMFORT_FROM
 
 
 def test_points_of_the_plan() -> None:

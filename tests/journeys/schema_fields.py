@@ -15,7 +15,8 @@ ANY = None
 
 # Names and numbers that a sheet only says back, and what names a part: which part it is, not a fact about it.
 EXEMPT = frozenset({"name", "label", "reference", "category", "part", "gtin", "mpn"})
-_SIZES = (0, 0.5, 1, 2, 3, 5, 10, 25, 50, 75, 100, 150, 230, 300, 450, 600, 1000, 3000, 100_000)
+_SIZES = (1, 3, 75, 250)
+_COUNTED, _MOST = 64, 3
 
 
 class FieldAt(NamedTuple):
@@ -86,13 +87,10 @@ _LABELS = ("A", "B", "C", "Power", "Disk", "Board", "/parts/0", "/parts/0/cables
 
 
 def _numbers(field: Own, now: Any) -> list[Any]:
+    """Return numbers on both sides, near and far; a count goes no higher than there is use for."""
     assert isinstance(field, Number | Whole | Figure)
-    near = [now * 2, now / 2, now * 1.01, now + 1, now - 1] if isinstance(now, int | float) else []
-    found = [value for value in (*near, *_SIZES) if _in_bounds(field, value)]
-    if isinstance(field, Whole):
-        found = [int(value) for value in found if value == int(value)]
-    return found
-
-
-def _in_bounds(field: Any, value: float) -> bool:
-    return bool(field.low <= value <= field.high)
+    counts = isinstance(field, Whole) and field.low <= 1 and field.high <= _COUNTED
+    high = min(field.high, _MOST) if counts else field.high
+    near = [now * 2, now / 2, now * 1.01, now - 1] if isinstance(now, int | float) else []
+    found = dict.fromkeys(value for value in (*near, field.low, high, *_SIZES) if field.low <= value <= high)
+    return [int(value) for value in found if value == int(value)] if isinstance(field, Whole) else list(found)

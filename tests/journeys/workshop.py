@@ -103,6 +103,10 @@ def bare() -> Json:
 def heavy() -> Json:
     """Return the machine with more than its supply, inlet and circuit carry, and two processors on a board for one."""
     sheet = everything()
+    _drop(sheet, "backplane", "riser", "adapter", "cable", "pump", "optical_drive")
+    _spec(sheet, "drive")["power_disable"] = True
+    for category in ("graphics_card", "expansion_card"):
+        del _spec(sheet, category)["adapters"]
     _spec(sheet, "graphics_card").update(board_watts=900, needs=[{"connector": "12vhpwr"}])
     _spec(sheet, "expansion_card").update(board_watts=400)
     _line(sheet, "processor")["quantity"] = 2
@@ -113,41 +117,51 @@ def heavy() -> Json:
 def crowded() -> Json:
     """Return the machine with too few headers, data ports and bays, every need optional from some watts on."""
     sheet = everything()
+    _drop(sheet, "adapter", "cable")
+    for category in ("graphics_card", "expansion_card"):
+        del _spec(sheet, category)["adapters"]
+    _spec(sheet, "power_supply")["cables"][-1]["quantity"] = 2
+    _line(sheet, "fan")["quantity"] = 4
+    _line(sheet, "cooler")["quantity"] = 4
+    _line(sheet, "lighting")["quantity"] = 2
     for category in ("fan", "cooler"):
-        _line(sheet, category)["quantity"] = 2
-    _spec(sheet, "motherboard")["offers"] = [{"connector": "fan-4", "max_amps": 1}, {"connector": "fan-3"}]
+        sheet["parts"].append({"spec": _spec(sheet, category) | {"needs": [{"connector": "peripheral-4"}]}, "quantity": 1})
+    light = {"category": "lighting", "volts": 12, "amps": 1, "needs": [{"connector": "sata-power"}]}
+    sheet["parts"].append({"spec": light, "quantity": 1})
+    _spec(sheet, "motherboard")["offers"] = [{"connector": "fan-4", "max_amps": 1}, {"connector": "argb-3"}]
     _spec(sheet, "controller")["offers"] = [{"connector": "fan-4", "max_amps": 0.2}]
     _spec(sheet, "backplane")["offers"] = [{"connector": "sata-power", "max_amps": 1}]
     _spec(sheet, "power_supply")["form_factor"] = "sfx"
-    del _spec(sheet, "drive")["power_disable"]
     for line in sheet["parts"]:
         for need in line["spec"].get("needs", ()):
             if need["connector"] not in ("atx-24", "cpu-8"):
                 need |= {"optional": True, "required_above_watts": 1}
-    return sheet
+    return copy.deepcopy(sheet)
 
 
-def by_adapters() -> Json:
-    """Return the machine with a box from which cards and drives are fed only by adapters."""
+def by_adapters(*, rated: bool) -> Json:
+    """Return the machine with cards and drives fed only by adapters: each ``rated`` as a whole, or by inputs in use."""
     sheet = everything()
+    _drop(sheet, "cable", "backplane", "riser", "pump", "controller", "adapter")
     power = _spec(sheet, "power_supply")
-    power["cables"] = [*power["cables"][:2], power["cables"][2] | {"quantity": 1}, {
-        "plugs": [{"connector": "peripheral-4", "at_mm": 400 + 100 * at} for at in range(4)], "awg": 18, "quantity": 3,
-        "occupies": {"Disk": 1},
-    }]
-    _spec(sheet, "expansion_card")["adapters"].append({
-        "takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "pcie-6"}], "rated_watts_by_inputs": {"1": 75},
-    })
-    sheet["parts"] = [line for line in sheet["parts"] if line["spec"]["category"] not in ("cable", "backplane", "riser")]
-    _line(sheet, "adapter")["quantity"] = 2
-    _spec(sheet, "adapter").pop("rated_watts")
-    _spec(sheet, "adapter")["rated_watts_by_inputs"] = {"1": 54}
+    plugs = [{"connector": "peripheral-4", "at_mm": 400 + 100 * at} for at in range(3)]
+    chain = {"plugs": plugs, "awg": 18, "quantity": 2, "occupies": {"Disk": 1}}
+    power["cables"] = [*power["cables"][:2], chain]
+    rating: Json = {"rated_watts": 70} if rated else {"rated_watts_by_inputs": {"1": 40, "2": 70}}
+    adapter = {"takes": [{"connector": "peripheral-4", "count": 2}], "gives": [{"connector": "pcie-6"}]} | rating
+    for category in ("graphics_card", "expansion_card"):
+        card = {"board_watts": 120, "slot_watts": 60, "needs": [{"connector": "pcie-6", "count": 2}], "adapters": [adapter]}
+        _spec(sheet, category).update(copy.deepcopy(card))
+    to_drive = {"takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power"}]}
+    small: Json = {"rated_watts": 54} if rated else {"rated_watts_by_inputs": {"1": 54}}
+    sheet["parts"].append({"spec": {"category": "adapter"} | to_drive | small, "quantity": 1})
     return sheet
 
 
 def by_loose_cables() -> Json:
     """Return the machine with a box for board and processor only; all other cables were bought."""
     sheet = everything()
+    _drop(sheet, "cable", "backplane", "riser")
     power = _spec(sheet, "power_supply")
     power["cables"] = power["cables"][:2]
     _spec(sheet, "drive")["power_disable"] = True
@@ -156,9 +170,12 @@ def by_loose_cables() -> Json:
         {"plugs": [{"connector": "pcie-6+2", "at_mm": 650}], "supply_wires_12v": 3, "awg": 18, "occupies": {"Power": 1}},
         {"plugs": [{"connector": "sata-power", "at_mm": 500}] * 3, "awg": 18, "carries_3v3": True, "group": "C"},
     ]
-    sheet["parts"] = [line for line in sheet["parts"] if line["spec"]["category"] != "cable"]
     sheet["parts"] += [{"spec": {"category": "cable", "family": "loft-1"} | cable, "quantity": 1} for cable in loose]
     return sheet
+
+
+def _drop(sheet: Json, *categories: str) -> None:
+    sheet["parts"] = [line for line in sheet["parts"] if line["spec"]["category"] not in categories]
 
 
 def _line(sheet: Json, category: str) -> Json:

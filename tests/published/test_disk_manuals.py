@@ -4,6 +4,7 @@ import pytest
 
 from service.demand.draws import drive
 from service.demand.ends import Ends
+from service.facts.contacts import DRIVE_CABLE_AMPS
 from service.facts.drives import STARTING_AMPS
 from service.parts.figures import exactly
 from service.parts.records import Drive, RailRange
@@ -22,6 +23,7 @@ def _started_together(amps: float) -> int:
                          ids=["together", "delayed"])
 def test_four_drives_on_one_cable(amps: float, together: int, too_much: bool) -> None:
     on_12v = merged(wires(CABLE, 18, 1))[0]
+    assert on_12v.start_band == DRIVE_CABLE_AMPS.value * 1000 == 8_000
     assert _started_together(amps) == together
     assert (together > on_12v.start_band) == too_much
 
