@@ -36,8 +36,11 @@ def processor(unit: int, part: Processor, ends: Ends) -> ProcessorDraw:
         efficiency = _efficiency(unit, ends) if part.peaks else 1.0
         sustained = milliamps_at(_watts_by_base(unit, _base_watts(unit, part, ends), ends), VOLTS_12)
         return _with_peak(unit, sustained, part.peaks, efficiency, ends)
+    if part.turbo_watts is None:
+        sustained = milliamps_at(ends.load(None, unit, "plug_watts", facts.ANY_PLUG_WATTS), VOLTS_12)
+        return _with_peak(unit, sustained, part.peaks, _efficiency(unit, ends) if part.peaks else 1.0, ends)
     efficiency = _efficiency(unit, ends)
-    sustained = milliamps_at(_package_watts(unit, part, ends) / efficiency, VOLTS_12)
+    sustained = milliamps_at(_given(part.turbo_watts, unit, "turbo_watts", ends) / efficiency, VOLTS_12)
     return _with_peak(unit, sustained, part.peaks, efficiency, ends)
 
 
@@ -52,12 +55,6 @@ def _watts_by_base(unit: int, base_watts: float, ends: Ends) -> float:
     used = high if ends.worst(unit, "plug_watts") else low
     ends.note(unit, "plug_watts", low, high, used, facts.PLUG_WATTS_BY_BASE)
     return used
-
-
-def _package_watts(unit: int, part: Processor, ends: Ends) -> float:
-    if part.turbo_watts is not None:
-        return _given(part.turbo_watts, unit, "turbo_watts", ends)
-    return ends.load(None, unit, "turbo_watts", facts.PACKAGE_WATTS)
 
 
 def _with_peak(unit: int, sustained: int, peaks: tuple[Peak, ...], efficiency: float, ends: Ends) -> ProcessorDraw:

@@ -47,8 +47,9 @@ PLUG_WATTS_BY_BASE: Final = supposed(
     "From its base watts through a good regulator up to what the guide's next class at or above takes from 12 V for "
     "longer than a second; above the last class, 165 W, by that one's ratio.",
 )
-PACKAGE_WATTS: Final = usual(
-    "assumed.processor.package", 35, 253, "W", "Desktop processors draw from 35 W to 253 W at full work by default.",
+ANY_PLUG_WATTS: Final = usual(
+    "assumed.processor.any", 38, 450, "W",
+    "Nothing is said of the processor: from one of 35 W up to the guide's heaviest class, 37.5 A at its plugs.",
 )
 PEAK_TO_CONTINUOUS: Final = Assumption(
     "assumed.processor.peak", 1.0, 1.73, "times continuous",

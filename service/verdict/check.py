@@ -5,6 +5,7 @@
 * ``fits_with_cautions``: a caution stands at the unfavourable end.  ``fits``: neither.
 """
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import Literal
 
@@ -50,11 +51,10 @@ def check(build: Build) -> Checked:
     counted = tally(spoken)
     favourable = _favourable(build, worst, spoken, aspects)
     verdict = _verdict(worst.case, spoken, favourable)
-    certain = frozenset(s.key for s in favourable[1] if not s.unknown)
-    extra = [s for s in favourable[1] if s.rule.weight == "stop" and s.key not in {t.key for t in spoken}]
+    certain = _certain(spoken, favourable[1])
     return Checked(
         build=build, case=worst.case, verdict=verdict, score=score(counted), score_lines=tuple(lines(counted, spoken)),
-        spoken=(*spoken, *extra), certain=certain, not_checked=tuple(not_checked),
+        spoken=tuple(spoken), certain=certain, not_checked=tuple(not_checked),
         settling=_settling(build, worst, counted, aspects) if build.would_settle else None,
         better=_better(build, worst.case, counted, aspects),
     )
@@ -79,6 +79,18 @@ def _verdict(worst: Case, spoken: list[Spoken], favourable: tuple[Case, list[Spo
     if has_weight(spoken, "stop"):
         return "undecided"
     return "fits_with_cautions" if has_weight(spoken, "caution") else "fits"
+
+
+def _certain(spoken: list[Spoken], at_best: list[Spoken]) -> frozenset[tuple[str, Place]]:
+    """Return what stands whatever the ranges are: what is said of the same place at the favourable end.
+
+    A plan at the favourable end may leave another port of several unfed; so all that a rule of the wiring says is certain
+    too where it says as much there.
+    """
+    found = {s.key for s in at_best if not s.unknown}
+    worst, best = Counter(s.rule.id for s in spoken), Counter(s.rule.id for s in at_best)
+    found |= {s.key for s in spoken if s.rule.planned and best[s.rule.id] >= worst[s.rule.id]}
+    return frozenset(found)
 
 
 def _settling(

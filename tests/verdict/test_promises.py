@@ -127,7 +127,7 @@ def _plug_watts(sheet: Json, way: tuple[Any, ...]) -> float:
         return facts.CLASS_AMPS[spec["class_watts"]][0] * 12
     if "base_watts" in spec:
         return facts.most_amps(_most(spec["base_watts"])) * 12
-    return facts.PACKAGE_WATTS.high / loss
+    return facts.ANY_PLUG_WATTS.high
 
 
 def _most(figure: Any) -> float:
