@@ -1,7 +1,7 @@
 """From a build to its demand: draws of devices, what hangs on what, feeds for the plugs, sums by rail, short moments."""
 
 from service.demand import draws
-from service.demand.cards import card, is_required, slot_current
+from service.demand.cards import card, is_required, slot_current, with_way
 from service.demand.current import VOLTS_12, milliamps_at, plus, watts_of
 from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
@@ -57,7 +57,7 @@ def demand(build: Build, ends: Ends) -> Demand:
     for unit, entry in enumerate(build.units):
         _enter(ledger, unit, entry.part)
     started = _starting_together(ledger)
-    hung = hang(started, ledger.hosts)
+    hung = hang([*started, *_signals_of_cards(build)], ledger.hosts, _plugged(build))
     feeds, slots_on_risers = _riser_feeds(ledger)
     feeds += [c.draw.feed for c in ledger.cards if c.draw.feed is not None]
     feeds += _board_feeds(ledger, hung, slots_on_risers)
@@ -131,7 +131,8 @@ def _feed(draw: Draw, hung: Hung) -> Feed:
     """Return the feed of a small device: its own draw and all that hangs on it, divided equally over its power plugs."""
     sustained = plus(draw.sustained, hung.sustained.get(draw.unit, NONE))
     starting = plus(draw.starting, hung.starting.get(draw.unit, NONE))
-    return Feed(draw.unit, draw.role, _ports(_power_needs(draw), watts_of(sustained)), sustained, starting)
+    ports = with_way(_ports(_power_needs(draw), watts_of(sustained)), due=draw.unit in hung.sustained)
+    return Feed(draw.unit, draw.role, ports, sustained, starting)
 
 
 def _ports(needs: tuple[Need, ...], watts: float) -> tuple[FeedPort, ...]:
@@ -146,23 +147,46 @@ def _ports(needs: tuple[Need, ...], watts: float) -> tuple[FeedPort, ...]:
     return tuple(ports)
 
 
+def _signals_of_cards(build: Build) -> list[Draw]:
+    """Return the headers that cards want, without a load: what a card draws comes by slot and plugs."""
+    found = []
+    for unit, entry in enumerate(build.units):
+        if isinstance(entry.part, GraphicsCard | ExpansionCard):
+            needs = tuple(need for need in entry.part.needs if need.connector in SIGNAL_CONNECTORS)
+            found.append(Draw(unit, "rest", needs, NONE, NONE))
+    return found
+
+
+def _plugged(build: Build) -> frozenset[tuple[int, str]]:
+    """Return the ports, as (unit, connector), that a wiring as plugged names."""
+    units = {(entry.line, entry.copy): unit for unit, entry in enumerate(build.units)}
+    return frozenset((units[p.line, p.copy], p.connector) for p in build.wiring or ())
+
+
 def _riser_feeds(ledger: _Ledger) -> tuple[list[Feed], dict[int, float]]:
-    """Return the feeds of powered risers, each under the card with the greatest slot share left, and the watts taken."""
+    """Return the feeds of powered risers, each under the card with the greatest slot share left, and the watts taken.
+
+    A riser without a power port takes nothing off the board.
+    """
     waiting = sorted(ledger.cards, key=lambda c: (-c.draw.slot_watts, c.draw.unit))
     feeds = []
     taken: dict[int, float] = {}
-    for (unit, riser), at in zip(ledger.risers, waiting, strict=False):
-        watts = min(at.draw.slot_watts, riser.feeds_slot_watts)
-        taken[at.draw.unit] = watts
+    for unit, riser in ledger.risers:
+        needs = tuple(need for need in riser.needs if need.connector not in SIGNAL_CONNECTORS)
+        watts = 0.0
+        if needs and waiting:
+            at = waiting.pop(0)
+            watts = taken[at.draw.unit] = min(at.draw.slot_watts, riser.feeds_slot_watts)
         current = (milliamps_at(watts, VOLTS_12), 0, 0)
-        feeds.append(Feed(unit, "rest", _ports(riser.needs, watts), current, current))
+        feeds.append(Feed(unit, "rest", with_way(_ports(needs, watts), due=watts > 0), current, current))
     return feeds, taken
 
 
 def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> list[Feed]:
     """Return the feeds of boards: main with all that passes through the board, processor plugs, other plugs.
 
-    All cards, memory and processors are taken to stand on the first board; a build has one.
+    All cards, memory and processors are taken to stand on the first board; a build has one. A board without a main port
+    takes its own load, all from 12 V, by its processor plugs or else by its other plugs.
     """
     feeds = []
     for place, (unit, part, own) in enumerate(ledger.boards):
@@ -181,9 +205,15 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         at_plugs = (processors, 0, 0)
         if not plugs:
             sustained, starting = plus(sustained, at_plugs), plus(starting, at_plugs)
-        feeds.append(Feed(unit, "main", _ports(main, watts_of(sustained)), *_converted(main, sustained, starting)))
-        feeds.append(Feed(unit, "processor", _ports(plugs, watts_of(at_plugs)), at_plugs, at_plugs))
-        feeds.append(Feed(unit, "rest", _ports(others, 0.0), *_extra_slot(ledger, unit, others)))
+        main_ports = with_way(_ports(main, watts_of(sustained)), due=True)
+        plug_ports = with_way(_ports(plugs, watts_of(at_plugs)), due=processors > 0 or not main)
+        own_12v = (NONE, NONE) if main else (_all_on_12(sustained), _all_on_12(starting))
+        by_plugs, by_others = (own_12v, (NONE, NONE)) if plugs else ((NONE, NONE), own_12v)
+        extra = _extra_slot(ledger, unit, others)
+        other_ports = with_way(_ports(others, 0.0), due=by_others != (NONE, NONE))
+        feeds.append(Feed(unit, "main", main_ports, *_converted(main, sustained, starting)))
+        feeds.append(Feed(unit, "processor", plug_ports, plus(at_plugs, by_plugs[0]), plus(at_plugs, by_plugs[1])))
+        feeds.append(Feed(unit, "rest", other_ports, plus(extra[0], by_others[0]), plus(extra[1], by_others[1])))
     return feeds
 
 

@@ -13,7 +13,7 @@ from service.facts import card as facts
 from service.facts import slot
 from service.parts.figures import Range
 from service.parts.records import ExpansionCard, GraphicsCard, Need
-from service.parts.words import CARD, POWER_CONNECTORS, SIXTEEN_PIN
+from service.parts.words import CARD, SIGNAL_CONNECTORS, SIXTEEN_PIN
 
 Card = GraphicsCard | ExpansionCard
 _HUNDRED = 100.0
@@ -35,13 +35,15 @@ def card(unit: int, part: Card, limit_percent: float, ends: Ends) -> CardDraw:
     scale = limit_percent / _HUNDRED
     board = _end(part.board_watts, unit, "board_watts", ends) * scale
     idle = ends.load(None, unit, "idle", facts.IDLE_SHARE)
-    ports = tuple(need for need in part.needs if need.connector in POWER_CONNECTORS)
+    ports = tuple((at, need) for at, need in enumerate(part.needs) if need.connector not in SIGNAL_CONNECTORS)
     if not ports:
         return CardDraw(unit, board, board, max(0.0, board - slot.SLOT_12V_WATTS.value), idle, None)
-    low, high = _slot_share(unit, part, board, scale, ports, ends)
+    needs = tuple(need for _, need in ports)
+    low, high = _slot_share(unit, part, board, scale, needs, ends)
     for_slot, for_plugs = (high, low) if ends.unfavourable else (low, high)
-    total, weights = _plug_watts(unit, ports, board - for_plugs, scale, ends)
-    feed = _feed(unit, ports, total, weights, idle)
+    total, weights = _plug_watts(unit, ports, board - high, board - for_plugs, scale, ends)
+    feed = _feed(unit, needs, total, weights, idle)
+    feed = feed._replace(ports=with_way(feed.ports, due=board > high))
     return CardDraw(unit, board, for_slot, max(0.0, for_slot - slot.SLOT_12V_WATTS.value), idle, feed)
 
 
@@ -68,14 +70,32 @@ def _slot_share(
 
 
 def _plug_watts(
-    unit: int, ports: tuple[Need, ...], through_plugs: float, scale: float, ends: Ends
+    unit: int, ports: tuple[tuple[int, Need], ...], least: float, through_plugs: float, scale: float, ends: Ends
 ) -> tuple[float, tuple[int, ...]]:
-    """Return the watts through all plugs, and each port's weight: its stated watts, else its rating."""
-    if all(need.watts is not None for need in ports):
-        each = [_end(need.watts, unit, f"needs/{i}/watts", ends) * scale for i, need in enumerate(ports) if need.watts]
-        weights = tuple(max(1, round(watts * 1000)) for watts in each)
-        return sum(watts * need.count for watts, need in zip(each, ports, strict=True)), weights
-    return max(0.0, through_plugs), tuple(_weight(need.connector) for need in ports)
+    """Return the watts through all plugs, and each port's weight.
+
+    Stated watts stand as far as they add up with ``least``, what the slot cannot give; ports without share the rest by
+    their ratings.
+    """
+    stated = {
+        at: _end(need.watts, unit, f"needs/{at}/watts", ends) * scale for at, need in ports if need.watts is not None
+    }
+    if not stated:
+        return max(0.0, through_plugs), tuple(_weight(need.connector) for _, need in ports)
+    known = sum(stated[at] * need.count for at, need in ports if at in stated)
+    rated = sum(_weight(need.connector) * need.count for at, need in ports if at not in stated)
+    total = max(known, through_plugs if rated else least)
+    each = [
+        stated[at] if at in stated else (total - known) * _weight(need.connector) / rated for at, need in ports
+    ]
+    return total, tuple(max(1, round(watts * 1000)) for watts in each)
+
+
+def with_way(ports: tuple[FeedPort, ...], *, due: bool) -> tuple[FeedPort, ...]:
+    """Return the ports, the first one required where all are optional and current is ``due`` through one of them."""
+    if not due or not ports or any(port.required for port in ports):
+        return ports
+    return (ports[0]._replace(required=True), *ports[1:])
 
 
 def _weight(connector: str) -> int:

@@ -40,15 +40,20 @@ class Hung(NamedTuple):
 class _Port:
     """One offered port while ports are being filled."""
 
-    __slots__ = ("connector", "max_milliamps", "milliamps", "rank", "taken", "unit")
+    __slots__ = ("connector", "load", "max_milliamps", "rank", "taken", "unit")
 
     def __init__(self, at: Host, offer: Offer) -> None:
         self.unit = at.unit
         self.rank = at.rank
         self.connector = offer.connector
         self.max_milliamps = None if offer.max_amps is None else int(offer.max_amps * 1000)
-        self.milliamps = 0
+        self.load = NONE
         self.taken = False
+
+    @property
+    def milliamps(self) -> int:
+        """Return what the port carries on its fullest rail."""
+        return max(self.load)
 
     def carries(self, milliamps: int) -> bool:
         """Say whether the port is good for that much."""
@@ -75,27 +80,55 @@ def host(unit: int, part: Backplane | Controller | Motherboard) -> Host:
     return Host(unit, _RANK[type(part)], part.offers)
 
 
-def hang(draws: list[Draw], hosts: list[Host]) -> Hung:
-    """Hang what can be hung. Units in ``fed`` get their power from a host and need no plug of the supply."""
+def hang(draws: list[Draw], hosts: list[Host], plugged: frozenset[tuple[int, str]] = frozenset()) -> Hung:
+    """Hang what can be hung. Units in ``fed`` get their power from a host and need no plug of the supply.
+
+    A host may hang on another one; what it carries goes up with it. ``plugged`` are ports, as (unit, connector), that a
+    cable of the supply is said to feed: these do not hang.
+    """
     ports = [_Port(h, o) for h in hosts for o in h.offers or () for _ in range(o.count)]
     ports.sort(key=lambda port: (port.rank, port.unit))
     ready = next((h.unit for h in hosts if h.offers is None), None)
     has_board = any(h.rank == _RANK[Motherboard] for h in hosts)
     hung = Hung({}, {}, set(), [], [])
     own = {h.unit for h in hosts}
+    above: dict[int, tuple[int, _Port | None]] = {}
+    loads = []
     for want in sorted(_wants(draws), key=lambda want: (want.unit not in own, *_heaviest(want))):
-        at = _serve(want, ports, ready)
-        if at is None:
+        if (want.unit, want.connector) in plugged:
+            continue
+        found = _serve(want, ports, ready, above)
+        if found is None:
             if want.only and has_board:
                 hung.headless.append((want.unit, want.connector, want.number))
             continue
         if want.carries:
             hung.fed.add(want.unit)
-            hung.sustained[at] = plus(hung.sustained.get(at, NONE), want.sustained)
-            hung.starting[at] = plus(hung.starting.get(at, NONE), want.starting)
+            above[want.unit] = found
+            loads.append(want)
+    for want in loads:
+        _carry_up(want, above, hung)
     hung.headers.extend(_headers(ports))
     hung.headless.sort()
     return hung
+
+
+def _carry_up(want: _Want, above: dict[int, tuple[int, _Port | None]], hung: Hung) -> None:
+    """Add a load to every host on its way up, and to the ports that it passes between them."""
+    at: int = want.unit
+    while at in above:
+        at, port = above[at]
+        hung.sustained[at] = plus(hung.sustained.get(at, NONE), want.sustained)
+        hung.starting[at] = plus(hung.starting.get(at, NONE), want.starting)
+        if port is not None:
+            port.load = plus(port.load, want.sustained)
+
+
+def _hangs_on(unit: int, other: int, above: dict[int, tuple[int, _Port | None]]) -> bool:
+    """Say whether a unit is another one, or hangs on it, by whatever many hosts between."""
+    while unit != other and unit in above:
+        unit = above[unit][0]
+    return unit == other
 
 
 def _heaviest(want: _Want) -> tuple[int, int, str]:
@@ -124,18 +157,23 @@ def _wants_of(draw: Draw) -> list[_Want]:
     return wants
 
 
-def _serve(want: _Want, ports: list[_Port], ready: int | None) -> int | None:
+def _serve(
+    want: _Want, ports: list[_Port], ready: int | None, above: dict[int, tuple[int, _Port | None]]
+) -> tuple[int, _Port | None] | None:
+    """Return the host that serves a need, and its port if it lists any; no host hangs on what hangs on itself."""
     names = _TAKES.get(want.connector, (want.connector,))
-    free = [port for port in ports if not port.taken and port.connector in names and port.unit != want.unit]
+    free = [
+        port for port in ports
+        if not port.taken and port.connector in names and not _hangs_on(port.unit, want.unit, above)
+    ]
     if not free:
-        return ready if want.only else None
+        return (ready, None) if want.only and ready is not None else None
     load = max(want.sustained)
     best = next((port for port in free if port.carries(load)), None)
     if best is None:
         best = max(free, key=lambda port: port.max_milliamps or 0)
     best.taken = True
-    best.milliamps = load
-    return best.unit
+    return best.unit, best
 
 
 def _headers(ports: list[_Port]) -> list[Header]:

@@ -2,7 +2,8 @@
 
 In each the one card that adds most stands at its excursion, the processors at their peak up to 10 ms and at their
 continuous draw from 100 ms on, the rest at its sustained draw. A card's excursion is the peak that its maker states for
-that stretch or a longer one, else the published ratio of its sustained watts. The ratio is published for cards of 300 to
+that stretch or a longer one, and the published ratio of its sustained watts where none is stated for that stretch or a
+shorter one: a mean over a long stretch says nothing of the peaks within it. The ratio is published for cards of 300 to
 600 W: below, it is loose evidence; above, it still stands, since a heavier card cannot count for less.
 """
 
@@ -49,10 +50,11 @@ def moments(
 def _moments_at(
     microseconds: int, sustained_watts: float, cards: list[CardAtPeak], processors: list[ProcessorDraw]
 ) -> list[Moment]:
-    by_card = [_card_extra(microseconds, card) for card in cards]
+    each_card = [_card_extras(microseconds, card) for card in cards]
+    by_card = [extra for extras in each_card for extra in extras]
     by_processor = [_processor_extra(microseconds, draw) for draw in processors]
     base = sustained_watts + sum(extra.watts for extra in by_processor)
-    everything = base + sum(extra.watts for extra in by_card)
+    everything = base + sum(max(extra.watts for extra in extras) for extras in each_card)
     firm = base + max((extra.watts for extra in by_card if extra.published), default=0.0)
     loose = base + max((extra.watts for extra in by_card), default=0.0)
     stated = sustained_watts + sum(extra.watts for extra in by_processor if extra.stated)
@@ -65,13 +67,17 @@ def _moments_at(
     return found
 
 
-def _card_extra(microseconds: int, card: CardAtPeak) -> _Extra:
+def _card_extras(microseconds: int, card: CardAtPeak) -> list[_Extra]:
+    """Return what a card adds by its stated peaks, and by the ratio where no peak is stated for so short a stretch."""
     board_watts = card.draw.board_watts
+    found = []
     stated = [peak.watts * card.scale for peak in card.peaks if peak.microseconds >= microseconds]
     if stated:
-        return _Extra(max(0.0, max(stated) - board_watts), stated=True, published=True)
-    published = board_watts >= card_facts.RATIO_FROM_WATTS.value
-    return _Extra((card_ratio(microseconds) - 1.0) * board_watts, stated=False, published=published)
+        found.append(_Extra(max(0.0, max(stated) - board_watts), stated=True, published=True))
+    if not stated or all(peak.microseconds > microseconds for peak in card.peaks):
+        published = board_watts >= card_facts.RATIO_FROM_WATTS.value
+        found.append(_Extra((card_ratio(microseconds) - 1.0) * board_watts, stated=False, published=published))
+    return found
 
 
 def _processor_extra(microseconds: int, draw: ProcessorDraw) -> _Extra:

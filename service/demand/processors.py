@@ -37,7 +37,7 @@ def processor(unit: int, part: Processor, ends: Ends) -> ProcessorDraw:
         sustained = milliamps_at(_watts_by_base(unit, _base_watts(unit, part, ends), ends), VOLTS_12)
         return _with_peak(unit, sustained, part.peaks, efficiency, ends)
     if part.turbo_watts is None:
-        sustained = milliamps_at(ends.load(None, unit, "plug_watts", facts.ANY_PLUG_WATTS), VOLTS_12)
+        sustained = milliamps_at(ends.load(None, unit, "turbo_watts", facts.ANY_PLUG_WATTS), VOLTS_12)
         return _with_peak(unit, sustained, part.peaks, _efficiency(unit, ends) if part.peaks else 1.0, ends)
     efficiency = _efficiency(unit, ends)
     sustained = milliamps_at(_given(part.turbo_watts, unit, "turbo_watts", ends) / efficiency, VOLTS_12)

@@ -1,4 +1,4 @@
-"""The examples of the document say what an experienced builder expects of them, written down before the service was asked."""
+"""The examples of the document say what a builder expects of them, written down before the service was asked."""
 
 import tomllib
 from pathlib import Path

@@ -1,4 +1,4 @@
-"""A small build of our own, on which wirings are tried: everything is given, every plug has a port, and nothing speaks."""
+"""A small build of our own, on which wirings are tried: everything is given, and nothing speaks."""
 
 import copy
 from typing import Any
@@ -11,8 +11,11 @@ _SHEET: Json = {
     "parts": [
         {"spec": {
             "category": "power_supply", "rated_watts": 650, "design": "atx-3.0", "cable_family": "brink-2",
-            "modularity": "full", "rated_at_celsius": 50, "inlet": "c14", "efficiency_level": "gold", "power_factor": 0.95,
-            "rails": {"12v": {"max_amps": 54}, "5v": {"max_amps": 20}, "3v3": {"max_amps": 20}, "5vsb": {"max_amps": 3}},
+            "modularity": "full", "rated_at_celsius": 50, "inlet": "c14", "efficiency_level": "gold",
+            "power_factor": 0.95,
+            "rails": {
+                "12v": {"max_amps": 54}, "5v": {"max_amps": 20}, "3v3": {"max_amps": 20}, "5vsb": {"max_amps": 3},
+            },
             "sockets": [
                 {"label": "Board", "count": 2}, {"label": "Power", "count": 5, "contacts_12v": 4},
                 {"label": "Disk", "count": 1},
@@ -35,7 +38,9 @@ _SHEET: Json = {
             "offers": [{"connector": "sata-data", "count": 4}, {"connector": "fan-4", "count": 2, "max_amps": 1}],
         }},
         {"spec": {"category": "processor", "plug_watts": 96}},
-        {"spec": {"category": "graphics_card", "board_watts": 180, "slot_watts": 60, "needs": [{"connector": "pcie-8"}]}},
+        {"spec": {
+            "category": "graphics_card", "board_watts": 180, "slot_watts": 60, "needs": [{"connector": "pcie-8"}],
+        }},
         {"spec": {
             "category": "drive", "interface": "sata", "size": "3.5", "running_amps": {"12v": 0.4, "5v": 0.4, "3v3": 0},
             "starting_amps": {"12v": 1.8, "5v": 0.6, "3v3": 0}, "needs": [{"connector": "sata-power"}],
@@ -55,7 +60,7 @@ def bench() -> Json:
 
 
 def plugged(**other: str) -> list[Json]:
-    """Return the wiring of every port by its own cable, or by ``other`` cables: ``card="six"``; ``card=""`` leaves it."""
+    """Return the wiring of every port by its own cable or ``other`` ones: ``card="six"``; ``card=""`` leaves it."""
     wiring = []
     for port, (line, connector) in _PORTS.items():
         cable = other.get(port, port)
@@ -70,7 +75,8 @@ def plugged(**other: str) -> list[Json]:
 def plug_of(wiring: list[Json], port: str) -> Json:
     """Return the plug of a connection."""
     line, connector = _PORTS[port]
-    plugs = next(one["plugs"] for one in wiring if (one["part"], one["port"]["connector"]) == (f"/parts/{line}", connector))
+    at = (f"/parts/{line}", connector)
+    plugs = next(one["plugs"] for one in wiring if (one["part"], one["port"]["connector"]) == at)
     plug: Json = plugs[0]
     return plug
 

@@ -1,7 +1,7 @@
 """An answer with every pointer and copy number replaced by canonical part numbers, so that two answers can be compared.
 
-A part number is the rank of a part's digest on the sheet; pieces of equal parts are numbered through all lines in the order
-in which they stand. What is said once a line (an assumption, how many spare cables) is said once a part here.
+A part number is the rank of a part's digest on the sheet; pieces of equal parts are numbered through all lines in
+the order in which they stand. What is said once a line (an assumption, how many spare cables) is said once a part here.
 """
 
 import re

@@ -12,8 +12,8 @@ from tests.journeys.asked import NAMES, ask, badness, example, said, spoken, wit
 from tests.journeys.bench import CABLES, CARD, SUPPLY, bench, plug_of, plugged, port_of
 
 Json = dict[str, Any]
-# At the unfavourable end, of which score and numbers speak. The favourable end plans anew where nothing is plugged, and
-# cannot where something is: so a thing that was not certain of the plan may be certain of the wiring, never the reverse.
+# At the unfavourable end, of which score and numbers speak. The favourable end plans anew where nothing is plugged,
+# and cannot where something is: what was not certain of the plan may be certain of the wiring, never the reverse.
 JUDGED = ("score", "score_lines", "unknowns", "assumptions", "power")
 # The one thing that a plan never does, and an example does as plugged.
 WORSE_THAN_ITS_PLAN = frozenset({"old-cable-of-another-family"})
@@ -69,7 +69,8 @@ def test_bench_is_sound() -> None:
     ],
 )
 def test_wrong_plug(port: str, cable: str, rule: str) -> None:
-    wiring = plugged(**{other: "" for other in ("main", "processor", "card", "drives") if other == cable} | {port: cable})
+    left = {cable: ""} if cable in ("main", "processor", "card", "drives") else {}
+    wiring = plugged(**left | {port: cable})
     answer = ask(with_wiring(bench(), wiring))
     assert said(answer, rule) == [port_of(port)]
     assert port_of(port) not in said(answer, "CON101"), "a port with a plug in it is not an open port"
@@ -87,7 +88,9 @@ def test_six_pin_plug_may_bring_75_watts(board_watts: int, places: list[tuple[st
     assert said(answer, "CON112") == places
 
 
-@pytest.mark.parametrize(("family", "places"), [("brink-2", []), ("brink-1", [port_of("card")]), (None, [port_of("card")])])
+@pytest.mark.parametrize(
+    ("family", "places"), [("brink-2", []), ("brink-1", [port_of("card")]), (None, [port_of("card")])],
+)
 def test_cable_of_another_family(family: str | None, places: list[tuple[str, ...]]) -> None:
     sheet = bench()
     cable: Json = {"category": "cable", "plugs": [{"connector": "pcie-6+2", "at_mm": 650}], "awg": 18}

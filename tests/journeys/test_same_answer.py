@@ -1,4 +1,4 @@
-"""The same question has the same answer, to the byte: order, split quantities, names, hash seeds, memo, threads, repetition."""
+"""The same question has the same answer, to the byte, in whatever order, by whatever names, wherever it is asked."""
 
 import copy
 import json
@@ -7,6 +7,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -109,7 +110,7 @@ def test_memo_that_throws_away(monkeypatch: pytest.MonkeyPatch) -> None:
         assert _bytes(name) == fresh[name], name
         kept.append(len(cramped))
     assert cramped.bytes <= CRAMPED_BYTES
-    assert any(after < before for before, after in zip(kept, kept[1:], strict=False)), "nothing was thrown away"
+    assert any(after < before for before, after in pairwise(kept)), "nothing was thrown away"
 
 
 @pytest.mark.usefixtures("cold")
@@ -156,8 +157,8 @@ def _bytes(name: str) -> bytes:
 
 def _in_a_process(sheets: bytes, seed: str) -> bytes:
     environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT)}
-    done = subprocess.run([sys.executable, "-c", PROGRAM], input=sheets, capture_output=True, env=environment, check=True)
-    return done.stdout
+    words = [sys.executable, "-c", PROGRAM]
+    return subprocess.run(words, input=sheets, capture_output=True, env=environment, check=True).stdout
 
 
 def _relabelled(sheet: Json, renamed: dict[str, str]) -> Json:
@@ -165,7 +166,8 @@ def _relabelled(sheet: Json, renamed: dict[str, str]) -> Json:
     changed = copy.deepcopy(sheet)
     supply = spec_of(changed, "power_supply")
     holders = [*supply.get("groups", ()), *supply.get("sockets", ()), *supply["cables"]]
-    words = sorted({one[key] for one in holders for key in ("name", "label", "group") if key in one and "plugs" not in one})
+    named = [one for one in holders if "plugs" not in one]
+    words = sorted({one[key] for one in named for key in ("name", "label", "group") if key in one})
     new = {old: f"Zq{len(words) - at}x" for at, old in enumerate(words)}
     renamed |= {there: here for here, there in new.items()}
     for one in holders:

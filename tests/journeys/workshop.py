@@ -9,11 +9,13 @@ Json = dict[str, Any]
 def _supply(**other: Any) -> Json:
     return {
         "category": "power_supply", "rated_watts": 850, "design": "atx-3.0", "form_factor": "atx", "depth_mm": 150,
-        "modularity": "semi", "efficiency_points": [{"load_percent": 20, "percent": 88}, {"load_percent": 100, "percent": 85}],
+        "modularity": "semi",
+        "efficiency_points": [{"load_percent": 20, "percent": 88}, {"load_percent": 100, "percent": 85}],
         "power_factor": 0.95, "rated_at_celsius": 40, "inlet": "c14", "fan_side": "bottom", "cable_family": "loft-1",
         "rails": {"12v": {"max_amps": 70}, "5v": {"max_amps": 20}, "3v3": {"max_amps": 20}, "5vsb": {"max_amps": 3}},
         "groups": [
-            {"name": "A", "max_amps": 50, "feeds": ["main", "processor"]}, {"name": "B", "max_amps": 50, "feeds": ["card"]},
+            {"name": "A", "max_amps": 50, "feeds": ["main", "processor"]},
+            {"name": "B", "max_amps": 50, "feeds": ["card"]},
             {"name": "C", "rail": "5v", "max_amps": 20, "feeds": ["drive"]},
         ],
         "combined_limits": [{"rails": ["5v", "3v3"], "watts": 120}],
@@ -38,7 +40,8 @@ def _rest() -> list[Json]:
     """Return everything but the supply."""
     peaks = [{"microseconds": 1000, "watts": 420}]
     adapter = {
-        "takes": [{"connector": "pcie-8", "count": 2}], "gives": [{"connector": "12vhpwr"}], "rated_watts_by_inputs": {"2": 300},
+        "takes": [{"connector": "pcie-8", "count": 2}], "gives": [{"connector": "12vhpwr"}],
+        "rated_watts_by_inputs": {"2": 300},
     }
     sata = [{"connector": "sata-power"}]
     parts: list[Json] = [
@@ -46,7 +49,8 @@ def _rest() -> list[Json]:
          "needs": [{"connector": "atx-24"}, {"connector": "cpu-8"}, {"connector": "cpu-4", "optional": True,
                     "required_above_watts": 230}, {"connector": "peripheral-4", "optional": True, "watts": 20}],
          "offers": [{"connector": "fan-4", "count": 3, "max_amps": 1}, {"connector": "sata-data", "count": 8},
-                    {"connector": "rgb-4", "max_amps": 3}, {"connector": "argb-3", "max_amps": 3}, {"connector": "m2-m"}],
+                    {"connector": "rgb-4", "max_amps": 3}, {"connector": "argb-3", "max_amps": 3},
+                     {"connector": "m2-m"}],
          "own_amps": {"12v": 1, "5v": 1, "3v3": 1, "5vsb": 0.5}},
         {"category": "processor", "turbo_watts": 120, "base_watts": 65, "socket": "lug-1",
          "peaks": [{"microseconds": 10000, "watts": 160}]},
@@ -54,26 +58,31 @@ def _rest() -> list[Json]:
          "needs": [{"connector": "12vhpwr", "watts": 250}], "adapters": [adapter]},
         {"category": "expansion_card", "board_watts": 100, "slot_watts": 40, "length_mm": 200, "peaks": peaks,
          "needs": [{"connector": "pcie-6", "watts": 60}],
-         "adapters": [{"takes": [{"connector": "peripheral-4", "count": 2}], "gives": [{"connector": "pcie-6"}], "rated_watts": 75}]},
+         "adapters": [{"takes": [{"connector": "peripheral-4", "count": 2}], "gives": [{"connector": "pcie-6"}],
+                       "rated_watts": 75}]},
         {"category": "drive", "interface": "sata", "size": "3.5", "needs": sata, "power_disable": False,
          "running_amps": {"12v": 0.5, "5v": 0.5, "3v3": 0.1}, "starting_amps": {"12v": 2, "5v": 0.7, "3v3": 0.1}},
-        {"category": "optical_drive", "interface": "sata", "needs": sata, "running_amps": {"12v": 1, "5v": 1, "3v3": 0.1}},
+        {"category": "optical_drive", "interface": "sata", "needs": sata, "running_amps": {"12v": 1, "5v": 1,
+         "3v3": 0.1}},
         {"category": "cooler", "needs": [{"connector": "fan-4"}], "amps": 0.3, "starting_amps": 0.5},
         {"category": "fan", "needs": [{"connector": "fan-4"}], "amps": 0.3, "starting_amps": 0.5},
         {"category": "pump", "needs": sata, "amps": 1, "starting_amps": 1.5},
-        {"category": "controller", "needs": sata, "amps": 0.1, "offers": [{"connector": "fan-4", "count": 2, "max_amps": 1}]},
+        {"category": "controller", "needs": sata, "amps": 0.1, "offers": [{"connector": "fan-4", "count": 2,
+         "max_amps": 1}]},
         {"category": "lighting", "volts": 5, "leds": 30, "needs": [{"connector": "argb-3"}]},
         {"category": "lighting", "volts": 12, "amps": 1, "needs": [{"connector": "rgb-4"}]},
         {"category": "backplane", "needs": [{"connector": "peripheral-4", "count": 2}],
          "offers": [{"connector": "sata-power", "count": 2, "max_amps": 2}]},
         {"category": "riser", "needs": sata, "feeds_slot_watts": 40},
-        {"category": "case", "card_length_mm": 300, "routes_mm": {"main": 500, "processor": 600, "card": 500, "drive": 350},
+        {"category": "case", "card_length_mm": 300, "routes_mm": {"main": 500, "processor": 600, "card": 500,
+         "drive": 350},
          "bays": [{"form_factors": ["atx"], "depth_mm": 200, "plugs_clear_mm": 60, "fan_vent": "bottom"}]},
         {"category": "bracket", "from_form_factor": "sfx", "to_form_factor": "atx"},
         {"category": "memory", "type": "ddr4", "modules": 2, "watts": 10},
         {"category": "cable", "family": "loft-1", "plugs": [{"connector": "sata-power", "at_mm": 500}], "awg": 18,
          "occupies": {"Disk": 1}, "carries_3v3": False},
-        {"category": "adapter", "takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power", "count": 2}],
+        {"category": "adapter", "takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power",
+         "count": 2}],
          "rated_watts": 50},
     ]
     return parts
@@ -83,7 +92,8 @@ def _sheet(parts: list[Json], **other: Any) -> Json:
     return copy.deepcopy({"parts": [{"spec": part, "quantity": 1} for part in parts], **other})
 
 
-_SITE = {"mains_volts": 120, "circuit_amps": 15, "code": "nec", "room_celsius": 30, "ups": {"watts": 900, "volt_amperes": 1200}}
+_SITE = {"mains_volts": 120, "circuit_amps": 15, "code": "nec", "room_celsius": 30, "ups": {"watts": 900,
+    "volt_amperes": 1200}}
 _USE = {"drives_starting_together": 1, "graphics_limit_percent": 100}
 
 
@@ -125,7 +135,8 @@ def crowded() -> Json:
     _line(sheet, "cooler")["quantity"] = 4
     _line(sheet, "lighting")["quantity"] = 2
     for category in ("fan", "cooler"):
-        sheet["parts"].append({"spec": _spec(sheet, category) | {"needs": [{"connector": "peripheral-4"}]}, "quantity": 1})
+        sheet["parts"].append({"spec": _spec(sheet, category) | {"needs": [{"connector": "peripheral-4"}]},
+            "quantity": 1})
     light = {"category": "lighting", "volts": 12, "amps": 1, "needs": [{"connector": "sata-power"}]}
     sheet["parts"].append({"spec": light, "quantity": 1})
     _spec(sheet, "motherboard")["offers"] = [{"connector": "fan-4", "max_amps": 1}, {"connector": "argb-3"}]
@@ -150,7 +161,8 @@ def by_adapters(*, rated: bool) -> Json:
     rating: Json = {"rated_watts": 70} if rated else {"rated_watts_by_inputs": {"1": 40, "2": 70}}
     adapter = {"takes": [{"connector": "peripheral-4", "count": 2}], "gives": [{"connector": "pcie-6"}]} | rating
     for category in ("graphics_card", "expansion_card"):
-        card = {"board_watts": 120, "slot_watts": 60, "needs": [{"connector": "pcie-6", "count": 2}], "adapters": [adapter]}
+        card = {"board_watts": 120, "slot_watts": 60, "needs": [{"connector": "pcie-6", "count": 2}],
+            "adapters": [adapter]}
         _spec(sheet, category).update(copy.deepcopy(card))
     to_drive = {"takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power"}]}
     small: Json = {"rated_watts": 54} if rated else {"rated_watts_by_inputs": {"1": 54}}
@@ -167,7 +179,8 @@ def by_loose_cables() -> Json:
     _spec(sheet, "drive")["power_disable"] = True
     loose = [
         {"plugs": [{"connector": "12v-2x6", "at_mm": 650}], "rated_watts": 300, "occupies": {"Wide": 1}},
-        {"plugs": [{"connector": "pcie-6+2", "at_mm": 650}], "supply_wires_12v": 3, "awg": 18, "occupies": {"Power": 1}},
+        {"plugs": [{"connector": "pcie-6+2", "at_mm": 650}], "supply_wires_12v": 3, "awg": 18,
+         "occupies": {"Power": 1}},
         {"plugs": [{"connector": "sata-power", "at_mm": 500}] * 3, "awg": 18, "carries_3v3": True, "group": "C"},
     ]
     sheet["parts"] += [{"spec": {"category": "cable", "family": "loft-1"} | cable, "quantity": 1} for cable in loose]

@@ -27,7 +27,7 @@ OUTSIDE_OF_THE_PROMISE = MappingProxyType({
     "at_mm": "reach: a plug whose place is not known is not known to be too short",
     "awg": "18 AWG is supposed where nothing is said, and there is thinner wire",
 })
-# A word or a figure for which something is supposed that may be better than what was written, and the worst that is covered.
+# A figure for which one figure is supposed, and the worst that this one covers.
 SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100})
 
 
@@ -78,7 +78,10 @@ def _judged(sheet: Json) -> Json:
 
 
 def _not_better(before: Json, after: Json) -> None:
-    what = [[(one["rule"], one["weight"], one["where"]) for one in a["findings"] + a["unknowns"]] for a in (before, after)]
+    what = [
+        [(one["rule"], one["weight"], one["where"]) for one in answer["findings"] + answer["unknowns"]]
+        for answer in (before, after)
+    ]
     assert badness(after) >= badness(before), what
     assert after["score"] <= before["score"], what
 
@@ -112,7 +115,7 @@ def _short(pointer: str) -> str:
 
 
 def _is_of_a_processor(sheet: Json, way: tuple[Any, ...]) -> bool:
-    return way[0] == "parts" and sheet["parts"][way[1]]["spec"]["category"] == "processor"
+    return way[0] == "parts" and bool(sheet["parts"][way[1]]["spec"]["category"] == "processor")
 
 
 def _plug_watts(sheet: Json, way: tuple[Any, ...]) -> float:

@@ -9,6 +9,8 @@ from service.wiring.problem import Objective, Wiring
 
 EXACT = 1e-9
 """How closely HiGHS holds a row: a per mille of a comfort current is far coarser."""
+SLACK = 1e-4
+"""Room for rounding where a level is held at its optimum, a whole number."""
 GAP = 0.4
 """Levels are whole numbers, so an optimum is proven well before the gap is closed."""
 
@@ -114,15 +116,14 @@ class Program:
         found: list[int] = []
         for level in levels:
             if not values or level.value(values) > EXACT:
-                solved = self._minimise(highs, level, values, until - time.monotonic())
+                solved = self._minimise(highs, level, until - time.monotonic(), first=not values)
                 if solved is None:
                     return [], None
                 values = solved
-            found.append(int(level.value(values) + 1e-6))
+            found.append(int(level.value(values) + SLACK))
             if level.terms:
-                highs.addRow(
-                    -highspy.kHighsInf, found[-1], len(level.terms), list(level.terms), list(level.terms.values()),
-                )
+                terms = level.terms
+                highs.addRow(-highspy.kHighsInf, found[-1] + SLACK, len(terms), list(terms), list(terms.values()))
         return values, tuple(found)
 
     def _loaded(self) -> highspy.Highs:
@@ -152,21 +153,29 @@ class Program:
         highs.passModel(program)
         return highs
 
-    def _minimise(
-        self, highs: highspy.Highs, level: Linear, values: list[float], seconds: float,
-    ) -> list[float] | None:
-        if seconds <= 0:
-            return None
+    def _minimise(self, highs: highspy.Highs, level: Linear, seconds: float, *, first: bool) -> list[float] | None:
+        """Return a best solution for one level.
+
+        No start is handed over: with one, HiGHS 1.16 was seen to call it optimal when it was not. Only the first level
+        can be infeasible, as each later one has the solution before it; what HiGHS says of those then is rounding, and
+        is tried again without presolve.
+        """
         count = len(self.tops)
         costs = [0.0] * count
         for variable, factor in level.terms.items():
             costs[variable] = factor
         highs.changeColsCost(count, list(range(count)), costs)
-        highs.setOptionValue("time_limit", highs.getRunTime() + seconds)
-        highs.run()
-        status = highs.getModelStatus()
-        if status == highspy.HighsModelStatus.kInfeasible:
-            raise Infeasible
-        if status != highspy.HighsModelStatus.kOptimal:
-            return None
-        return list(highs.getSolution().col_value)
+        until = time.monotonic() + seconds
+        for presolve in ("choose",) if first else ("choose", "off"):
+            highs.setOptionValue("presolve", presolve)
+            left = until - time.monotonic()
+            if left <= 0:
+                return None
+            highs.setOptionValue("time_limit", highs.getRunTime() + left)
+            highs.run()
+            status = highs.getModelStatus()
+            if first and status == highspy.HighsModelStatus.kInfeasible:
+                raise Infeasible
+            if status == highspy.HighsModelStatus.kOptimal:
+                return list(highs.getSolution().col_value)
+        return None
