@@ -287,7 +287,7 @@ def _board(draw: Draw, supply: Json) -> Json:
 
 def sites() -> st.SearchStrategy[Json]:
     """Draw where the machine stands, as far as it is known."""
-    ups = st.fixed_dictionaries({}, optional={"watts": whole(200, 1500), "volt_amperes": whole(300, 2200)})
+    ups = st.fixed_dictionaries({"watts": whole(200, 1500), "volt_amperes": whole(300, 2200)})
     return st.fixed_dictionaries({}, optional={
         "mains_volts": st.sampled_from([100, 120, 230]), "circuit_amps": st.sampled_from([10, 13, 15, 16, 20]),
         "code": st.sampled_from(["nec", "iec"]), "room_celsius": whole(10, 45), "ups": ups,
@@ -418,7 +418,7 @@ def delete_figure(draw: Draw, sheet: Json) -> Json | None:
 def _may_go(place: Json, way: Way) -> bool:
     """Say whether a field is a figure that may be missing."""
     if "category" not in place:
-        return len(way) == 1
+        return len(way) == 1 and way[0] not in ("ups", "code")
     if way[0] in ("peaks", "adapters", "rails", "groups", "combined_limits", "sockets", "bays"):
         return False
     if len(way) == 1:

@@ -171,10 +171,10 @@ class Reader:
     def spare(self) -> list[Spare]:
         """Return the cables that are not used."""
         used = {key[:2] for key in self.judgement.segments}
-        return [
+        return sorted(
             Spare(piece.unit, piece.entry, piece.copy) for kind, of in enumerate(self.frame.cables)
             for copy, piece in enumerate(of.pieces) if (kind, copy) not in used and not of.bought
-        ]
+        )
 
     def foreign_spare(self) -> list[Place]:
         """Return the cables of another family that lie unused."""
@@ -191,7 +191,7 @@ class Reader:
                 Loose(piece.unit, piece.entry, piece.copy, at, plug.connector) for at, plug in enumerate(of.cable.plugs)
                 if (kind, copy, at) not in self.judgement.plugs
             ]
-        return found
+        return sorted(found)
 
 
 def impossible(of: Impossible) -> Joint:

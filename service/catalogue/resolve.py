@@ -27,7 +27,7 @@ def resolve(sheet: Sheet, edition: Edition) -> Build:
     """Return the build that a sheet describes, or raise ``Faults``."""
     found, faults = _parts(sheet, edition)
     if not faults:
-        faults = [*_second_supplies(sheet, found), *_totals(sheet, found)]
+        faults = [*_second_supplies(sheet, found), *_totals(sheet, found), *_loose_cables(sheet, found)]
     if not faults and sheet.wiring:
         parts, quantities = [part for part, _ in found], [line.quantity for line in sheet.lines]
         faults = list(wiring_faults(sheet.wiring, parts, quantities))
@@ -86,6 +86,22 @@ def _second_supplies(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
         yield Fault(f"/parts/{index}", _ONE_SUPPLY)
     if supplies and sheet.lines[supplies[0]].quantity > 1:
         yield Fault(f"/parts/{supplies[0]}/quantity", "must be 1 for a power supply; one supply per build")
+
+
+def _loose_cables(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
+    """Yield a fault for each socket or group that a cable bought separately names and the supply does not list."""
+    supply = next((part for part, _ in found if isinstance(part, PowerSupply)), None)
+    if supply is None:
+        return
+    labels, groups = {socket.label for socket in supply.sockets}, {group.name for group in supply.groups}
+    for index, (part, _) in enumerate(found):
+        if not isinstance(part, Cable):
+            continue
+        at = f"/parts/{index}" if sheet.lines[index].spec is None else f"/parts/{index}/spec"
+        if labels and any(label not in labels for label, _ in part.occupies):
+            yield Fault(f"{at}/occupies", "names a socket that the supply of this sheet does not list")
+        if part.group is not None and part.group not in groups:
+            yield Fault(f"{at}/group", "names a group that the supply of this sheet does not list")
 
 
 def _totals(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:

@@ -78,7 +78,9 @@ USE = schema("Use", Use, {
     "drives_starting_together": Whole(1, bounds.MOST_STARTING_TOGETHER),
     "graphics_limit_percent": Number(bounds.LEAST_PERCENT, bounds.MOST_PERCENT),
 })
-UPS = schema("Ups", Ups, {"watts": Number(1, bounds.MOST_UPS), "volt_amperes": Number(1, bounds.MOST_UPS)})
+UPS = schema("Ups", Ups, {
+    "watts": Number(1, bounds.MOST_UPS, required=True), "volt_amperes": Number(1, bounds.MOST_UPS, required=True),
+})
 SITE = schema("Site", _site, {
     "mains_volts": Number(bounds.LEAST_MAINS_VOLTS, bounds.MOST_MAINS_VOLTS),
     "circuit_amps": Number(bounds.LEAST_CIRCUIT_AMPS, bounds.MOST_CIRCUIT_AMPS),

@@ -42,13 +42,19 @@ def size_mm() -> Number:
     return Number(0, bounds.MOST_MM)
 
 
-NEED = schema("Need", Need, {
-    "connector": Connector(PORT_CONNECTORS, required=True),
-    "count": Whole(),
-    "optional": Flag(),
-    "watts": load_watts(),
-    "required_above_watts": Number(0, bounds.MOST_LOAD_WATTS),
-})
+
+
+def _need() -> dict[str, Own]:
+    return {
+        "connector": Connector(PORT_CONNECTORS, required=True),
+        "count": Whole(),
+        "optional": Flag(),
+        "required_above_watts": Number(0, bounds.MOST_LOAD_WATTS),
+    }
+
+
+NEED = schema("Need", Need, _need() | {"watts": load_watts()})
+PLAIN_NEED = schema("PlainNeed", Need, _need())
 OFFER = schema("Offer", Offer, {
     "connector": Connector(PORT_CONNECTORS, required=True),
     "count": Whole(),
@@ -64,9 +70,12 @@ def _amps_on(key: str) -> Figure:
     return Figure(0, bounds.MOST_AMPS, data_key=key)
 
 
-RAIL_AMPS = schema("RailAmps", RailRange, {
-    "v12": _amps_on("12v"), "v5": _amps_on("5v"), "v3_3": _amps_on("3v3"), "v5sb": _amps_on("5vsb"),
-})
+def _rail_amps() -> dict[str, Own]:
+    return {"v12": _amps_on("12v"), "v5": _amps_on("5v"), "v3_3": _amps_on("3v3")}
+
+
+RAIL_AMPS = schema("RailAmps", RailRange, _rail_amps())
+BOARD_AMPS = schema("BoardAmps", RailRange, _rail_amps() | {"v5sb": _amps_on("5vsb")})
 TAKEN_END = schema("TakenEnd", AdapterEnd, {
     "connector": Connector(PORT_CONNECTORS, required=True), "count": Whole(),
 })
@@ -100,8 +109,13 @@ ADAPTER: RecordSchema = schema("Adapter", Adapter, category(Adapter.category) | 
 
 
 def needs() -> Many:
-    """Return a field for the ports that a device wants fed."""
+    """Return a field for the ports that a board or card wants fed, each with its watts."""
     return Many(One(NEED), bounds.MOST_NEEDS)
+
+
+def plain_needs() -> Many:
+    """Return a field for the ports of a device whose own draw is divided equally over them."""
+    return Many(One(PLAIN_NEED), bounds.MOST_NEEDS)
 
 
 def offers() -> Many:

@@ -4,6 +4,7 @@ from service.intake import bounds
 from service.intake.fields import Figure, Flag, Number, Own, PrintedWhole, Whole, Word
 from service.intake.shapes import Many, One, Pairs, RecordSchema, Unlike, schema
 from service.intake.specs_common import (
+    BOARD_AMPS,
     BUNDLED_ADAPTER,
     RAIL_AMPS,
     category,
@@ -14,6 +15,7 @@ from service.intake.specs_common import (
     needs,
     offers,
     peaks,
+    plain_needs,
     size_mm,
 )
 from service.parts.records import (
@@ -67,7 +69,7 @@ def _card() -> dict[str, Own]:
 
 def _mover() -> dict[str, Own]:
     """Return the fields of what moves air or water."""
-    return {"needs": needs(), "amps": load_amps(), "starting_amps": load_amps()}
+    return {"needs": plain_needs(), "amps": load_amps(), "starting_amps": load_amps()}
 
 
 MOTHERBOARD = _device("Motherboard", Motherboard, {
@@ -76,7 +78,7 @@ MOTHERBOARD = _device("Motherboard", Motherboard, {
     "memory_type": code(),
     "needs": needs(),
     "offers": offers(),
-    "own_amps": One(RAIL_AMPS),
+    "own_amps": One(BOARD_AMPS),
 })
 PROCESSOR = _device("Processor", Processor, {
     "base_watts": load_watts(),
@@ -91,29 +93,29 @@ EXPANSION_CARD = _device("ExpansionCard", ExpansionCard, _card())
 DRIVE = _device("Drive", Drive, {
     "interface": Word(INTERFACES),
     "size": Word(DRIVE_SIZES),
-    "needs": needs(),
+    "needs": plain_needs(),
     "running_amps": One(RAIL_AMPS),
     "starting_amps": One(RAIL_AMPS),
     "power_disable": Flag(),
 })
 OPTICAL_DRIVE = _device("OpticalDrive", OpticalDrive, {
     "interface": Word(INTERFACES),
-    "needs": needs(),
+    "needs": plain_needs(),
     "running_amps": One(RAIL_AMPS),
 })
 COOLER = _device("Cooler", Cooler, _mover())
 PUMP = _device("Pump", Pump, _mover())
 FAN = _device("Fan", Fan, _mover())
-CONTROLLER = _device("Controller", Controller, {"needs": needs(), "offers": offers(), "amps": load_amps()})
+CONTROLLER = _device("Controller", Controller, {"needs": plain_needs(), "offers": offers(), "amps": load_amps()})
 LIGHTING = _device("Lighting", Lighting, {
     "volts": PrintedWhole(bounds.LIGHTING_VOLTS, required=True),
     "leds": Whole(1, bounds.MOST_LEDS),
     "amps": load_amps(),
-    "needs": needs(),
+    "needs": plain_needs(),
 })
-BACKPLANE = _device("Backplane", Backplane, {"needs": needs(), "offers": offers()})
+BACKPLANE = _device("Backplane", Backplane, {"needs": plain_needs(), "offers": offers()})
 RISER = _device("Riser", Riser, {
-    "needs": needs(),
+    "needs": plain_needs(),
     "feeds_slot_watts": Number(0, bounds.MOST_SLOT_WATTS, required=True),
 })
 CASE = _device("Case", CaseBox, {

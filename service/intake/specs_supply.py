@@ -144,24 +144,22 @@ def _put(found: Messages, steps: tuple[str | int, ...], sentence: str) -> None:
 PLUG = schema("Plug", Plug, {"connector": Connector(PLUG_CONNECTORS, required=True), "at_mm": size_mm()})
 
 
-def _cable() -> dict[str, Own]:
-    return named() | {
+def _cable(**further: Own) -> dict[str, Own]:
+    return named() | further | {
         "quantity": Whole(),
         "occupies": Pairs(Text(bounds.LONGEST_LABEL), Whole(), bounds.MOST_SOCKETS),
-        "captive": Flag(),
         "group": Text(bounds.LONGEST_LABEL),
         "plugs": Many(One(PLUG), bounds.MOST_PLUGS, least=1, required=True),
         "awg": Whole(bounds.LEAST_AWG, bounds.MOST_AWG),
         "supply_wires_12v": Whole(1, bounds.MOST_WIRES),
         "rated_watts": Printed(bounds.CABLE_PRINTS_WATTS),
         "carries_3v3": Flag(),
-        "family": code(),
         "open_contacts": Whole(0, bounds.MOST_CONTACTS),
     }
 
 
-BOXED_CABLE = schema("BoxedCable", Cable, _cable(), cable_faults)
-CABLE: RecordSchema = schema("Cable", Cable, category(Cable.category) | _cable(), cable_faults)
+BOXED_CABLE = schema("BoxedCable", Cable, _cable(captive=Flag()), cable_faults)
+CABLE: RecordSchema = schema("Cable", Cable, category(Cable.category) | _cable(family=code()), cable_faults)
 SOCKET = schema("Socket", Socket, {
     "label": Text(bounds.LONGEST_LABEL, required=True),
     "count": Whole(required=True),

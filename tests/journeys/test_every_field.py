@@ -20,17 +20,6 @@ from tests.journeys.workshop import bare, by_adapters, by_loose_cables, crowded,
 Json = dict[str, Any]
 
 # Fields for which no effect could be found. It stays empty: a field here is to be judged by a rule, or to go.
-WITHOUT_EFFECT = frozenset({
-    # A boxed cable is of its supply's family, a cable bought by itself is never captive.
-    "power_supply/cables/*/family", "cable/captive",
-    # Standby feeds the board only.
-    "drive/running_amps/5vsb", "drive/starting_amps/5vsb", "optical_drive/running_amps/5vsb",
-    # The draw of small devices is given by their amps and divided equally over their plugs.
-    *(f"{category}/needs/*/watts" for category in (
-        "drive", "optical_drive", "cooler", "pump", "fan", "controller", "lighting", "backplane", "riser",
-    )),
-})
-
 # What an answer only says back.
 ECHO = frozenset({"reference", "max_amps", "mains_volts", "power_factor"})
 REFUSED = b""
@@ -42,7 +31,7 @@ OF_SHEETS = [("sheet", at) for at in fields_of(SHEET)] + [("line", at) for at in
 
 @pytest.mark.parametrize(("of", "at"), [pytest.param(of, at, id=f"{of}/{at}") for of, at in (*OF_SPECS, *OF_SHEETS)])
 def test_field_has_an_effect(of: str, at: FieldAt) -> None:
-    assert _has_effect(of, at) != (f"{of}/{at}" in WITHOUT_EFFECT)
+    assert _has_effect(of, at)
 
 
 def _has_effect(of: str, at: FieldAt) -> bool:

@@ -73,7 +73,7 @@ def _rest() -> list[Json]:
         {"category": "lighting", "volts": 12, "amps": 1, "needs": [{"connector": "rgb-4"}]},
         {"category": "backplane", "needs": [{"connector": "peripheral-4", "count": 2}],
          "offers": [{"connector": "sata-power", "count": 2, "max_amps": 2}]},
-        {"category": "riser", "needs": sata, "feeds_slot_watts": 40},
+        {"category": "riser", "needs": [*sata, {"connector": "floppy-4", "optional": True}], "feeds_slot_watts": 40},
         {"category": "case", "card_length_mm": 300, "routes_mm": {"main": 500, "processor": 600, "card": 500,
          "drive": 350},
          "bays": [{"form_factors": ["atx"], "depth_mm": 200, "plugs_clear_mm": 60, "fan_vent": "bottom"}]},
@@ -143,6 +143,9 @@ def crowded() -> Json:
     _spec(sheet, "controller")["offers"] = [{"connector": "fan-4", "max_amps": 0.2}]
     _spec(sheet, "backplane")["offers"] = [{"connector": "sata-power", "max_amps": 1}]
     _spec(sheet, "power_supply")["form_factor"] = "sfx"
+    _spec(sheet, "riser")["needs"] = [{"connector": "sata-power"}]
+    for category in ("graphics_card", "expansion_card"):
+        _spec(sheet, category)["needs"].append({"connector": "floppy-4"})
     for line in sheet["parts"]:
         for need in line["spec"].get("needs", ()):
             if need["connector"] not in ("atx-24", "cpu-8"):

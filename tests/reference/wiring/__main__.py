@@ -1,13 +1,15 @@
-"""Compare the solver with an oracle over many problems: ``python -m tests.reference.wiring --classes gaming --count 50``."""
+"""The solver beside an oracle over many problems: ``python -m tests.reference.wiring --classes gaming --count 50``."""
 
 import argparse
 import math
 import sys
 import time
 
+from service.wiring import components
+from service.wiring.search import NODE_BUDGET
 from tests.reference.wiring import milp
 from tests.reference.wiring.compare import Oracle, Outcome, Verdict, answer, cases, compare, table
-from tests.reference.wiring.generator import CLASSES, equal_drives
+from tests.reference.wiring.generator import CLASSES, ODD, equal_drives
 
 GROWTH = ((1, (6, 24, 96)), (3, (12, 24, 48)))
 ROUNDS = 5
@@ -61,14 +63,16 @@ def growth(by: Oracle, seconds: float) -> None:
 def main() -> int:
     """Read the command line, compare, print; 1 where anything differs."""
     parser = argparse.ArgumentParser(prog="tests.reference.wiring", description=__doc__)
-    parser.add_argument("--classes", nargs="+", choices=CLASSES, default=CLASSES)
+    parser.add_argument("--classes", nargs="+", choices=(*CLASSES, *ODD), default=CLASSES)
     parser.add_argument("--count", type=int, default=20, help="seeds of each class")
     parser.add_argument("--first", type=int, default=0, help="first seed")
     parser.add_argument("--twins", choices=("realistic", "starved", "both"), default="both")
     parser.add_argument("--oracle", choices=("highs", "cp-sat"), default="highs")
     parser.add_argument("--seconds", type=float, default=20, help="time for the oracle on one problem")
+    parser.add_argument("--nodes", type=int, default=NODE_BUDGET, help="node budget of ours; to prove what it gives up")
     parser.add_argument("--growth", action="store_true", help="only the growth with the number of drives")
     given = parser.parse_args()
+    components.NODE_BUDGET = given.nodes
     by = oracle(given.oracle)
     if given.growth:
         growth(by, given.seconds)

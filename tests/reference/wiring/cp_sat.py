@@ -67,8 +67,10 @@ class Model:
         self.levels: list[list[Term]] = [[] for _ in range(LEVELS)]
         ports = sum(len(device.ports) for device in problem.devices)
         slack = 4 * ports + 8
-        self.most = [sum(d.load[k] for d in problem.devices) for k in range(6)]
-        self.most = [each + slack if each else 0 for each in self.most]
+        self.most: list[int] = []
+        for entry in range(6):
+            total = sum(device.load[entry] for device in problem.devices)
+            self.most.append(total + slack if total else 0)
         self.cables = [(kind, copy) for kind, each in enumerate(problem.cables) for copy in range(each.count)]
         self.copies = [(kind, copy) for kind, each in enumerate(problem.adapters) for copy in range(each.count)]
         self.number = {each: [self.bool() for _ in problem.adapters[each[0]].inputs] for each in self.copies}
@@ -141,7 +143,7 @@ class Model:
         self.model.add(found == 0).only_enforce_if(~chosen)
         return found
 
-    def ceil(self, term: Term, by: int, most: int) -> Bool:
+    def ceil(self, term: cp_model.LinearExpr, by: int, most: int) -> Bool:
         """Return a sum divided, rounded up."""
         found = self.whole(-(-most // by))
         self.model.add_division_equality(found, term + by - 1, by)
@@ -199,8 +201,8 @@ class Model:
                     load = -(-device.load[entry] * device.ports[at].weight // total) if at in counted else 0
                     self.model.add(one.loads[entry] == load).only_enforce_if([*case, one.fed])
         for one in found:
-            for load in one.loads:
-                self.model.add(load == 0).only_enforce_if(~one.fed)
+            for carried in one.loads:
+                self.model.add(carried == 0).only_enforce_if(~one.fed)
         return found
 
     # What is carried.
@@ -216,7 +218,6 @@ class Model:
             works = sum(self.number[copy])
             self.model.add(sum(choice.chosen for _, choice in onto) <= kind.outputs * works)
             self.model.add(sum(choice.chosen for _, choice in onto) >= works)
-            self.model.add(sum(choice.chosen * 0 for _, choice in onto) == 0)
             self.adapter_loads[copy] = [self.whole(most) for most in self.most]
             for entry, load in enumerate(self.adapter_loads[copy]):
                 self.model.add(load == self._sum(onto, entry))
@@ -243,6 +244,7 @@ class Model:
 
     def _carry_cables(self) -> None:
         self.way: dict[tuple[int, int, int], Place] = {}
+        self.first: dict[Copy, list[Bool]] = {}
         self.used = {each: self._cable(*each) for each in self.cables}
         for kind, copy in self.cables:
             if copy:
@@ -263,9 +265,8 @@ class Model:
 
     def _cable(self, kind: int, copy: int) -> Bool:
         each = self.problem.cables[kind]
-        self.first: dict[Copy, list[Bool]] = getattr(self, "first", {})
         taken = []
-        behind: list[Term] = [0] * 6
+        behind = [self.no] * 6
         segments = []
         for plug in reversed(range(len(each.halves))):
             onto = self.onto_plug.get((kind, copy, plug), [])
@@ -273,8 +274,8 @@ class Model:
             taken.append(self.any_of([choice.chosen for _, choice in onto]))
             loads = [self.whole(most) for most in self.most]
             for entry in range(6):
-                self.model.add(loads[entry] == behind[entry] + self._sum(onto, entry))
-            behind = list(loads)
+                self.model.add(loads[entry] - behind[entry] == self._sum(onto, entry))
+            behind = loads
             segments.append(loads)
         segments.reverse()
         self.first[kind, copy] = segments[0]
@@ -300,7 +301,7 @@ class Model:
             band.append(self.over(loads[rail], each.band, self.most[rail]))
             start.append(self.over(loads[rail + 3], each.start_band, self.most[rail + 3]))
             if each.comfort != NO_LIMIT and self.most[rail]:
-                uses.append(self.ceil(1000 * loads[rail], each.comfort, min(1000 * self.most[rail], _CAP)))
+                uses.append(self.ceil(loads[rail] * 1000, each.comfort, min(1000 * self.most[rail], _CAP)))
         return Place((self.any_of(stop), self.any_of(band), self.any_of(start)), self._largest(uses))
 
     def _largest(self, uses: list[Bool]) -> Bool:

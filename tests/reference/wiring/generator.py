@@ -24,9 +24,12 @@ from service.wiring.problem import (
     RailLimits,
     Role,
 )
+from tests.reference.wiring.odd import chained, odd
 
 TYPES = ("main", "eps", "eps4", "pcie", "pcie6", "hpwr", "sata", "periph")
 MAIN, EPS, EPS4, PCIE, PCIE6, HPWR, SATA, PERIPH = range(len(TYPES))
+ODD = {"odd": odd, "chained": chained}
+"""No builds at all: everything the statement allows, small and close to its limits."""
 CLASSES = ("small", "gaming", "storage", "workstation", "distinct", "big")
 DROP_CABLE, DROP_ADAPTER = 0.3, 0.5
 S_MAIN, S_EPS, S_PCIE, S_PERIPH, S_HPWR = range(5)
@@ -95,7 +98,8 @@ class Bench:
         kind = len(self.adapters)
         self.adapters.append(AdapterKind(self.rng.choice((1, 1, 2)), rank, outputs, input_type, inputs, each, points))
         for port_type in fits:
-            self.adapter_fits[port_type].append(AdapterFit(kind, self.by_type[port_type], self.rng.choice((0, 0, 0, 2))))
+            fit = AdapterFit(kind, self.by_type[port_type], self.rng.choice((0, 0, 0, 2)))
+            self.adapter_fits[port_type].append(fit)
 
     def problem(self, sockets: tuple[int, ...]) -> Problem:
         """Return what has been put together."""
@@ -183,10 +187,11 @@ def supply(bench: Bench, twelves: int, peripherals: int, *, size: int = 1) -> tu
     )
     if rng.random() < 0.2:
         bench.cable(1, takes(pcie_socket), [PCIE_PLUG], wire, groups=groups(2), bought=True)
-    plain = [((SATA, 1),)]
+    plain: list[Plug] = [((SATA, 1),)]
+    molex: list[Plug] = [((PERIPH, 1),)]
     bench.cable((peripherals + 1) // 2, takes(S_PERIPH), plain * 4, rng.choice((10000, 11000, 12500)))
-    bench.cable(rng.choice((1, 2)), takes(S_PERIPH), [((PERIPH, 1),)] * 3, rng.choice((11000, 12500)))
-    bench.cable(1, takes(S_PERIPH), [((SATA, 1),)] * 2 + [((PERIPH, 1),)] * 2, 11000)
+    bench.cable(rng.choice((1, 2)), takes(S_PERIPH), molex * 3, rng.choice((11000, 12500)))
+    bench.cable(1, takes(S_PERIPH), plain * 2 + molex * 2, 11000)
     own = rng.random() < 0.5
     for_card = takes(S_HPWR) if own else takes(pcie_socket, pcie_socket)
     bench.cable(
@@ -293,6 +298,8 @@ MAKERS: dict[str, Callable[[Bench], Problem]] = {
 
 def realistic(name: str, seed: int) -> Problem:
     """Return the problem of a class and a seed."""
+    if name in ODD:
+        return ODD[name](Random(f"{name}-{seed}"))
     return MAKERS[name](Bench(Random(f"{name}-{seed}")))
 
 
@@ -320,8 +327,7 @@ def equal_drives(count: int, models: int) -> Problem:
     bench = Bench(Random(f"growth-{models}"))  # the same models at each size
     loads = [drive(bench.rng) for _ in range(models)]
     for at in range(count):
-        bench.device("drive", [(SATA, True, 1)], loads[at % models])
-    bench.devices = [each._replace(ports=tuple(port._replace(must=False) for port in each.ports)) for each in bench.devices]
+        bench.devices.append(Device("drive", (Port(SATA, True, 1),), loads[at % models]))
     chains = (count + 3) // 4 + 1
     bench.cable(chains, (1,), [((SATA, 1),)] * 4, 11000)
     return bench.problem((chains,))

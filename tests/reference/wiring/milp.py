@@ -9,7 +9,7 @@ Nothing of the model is left out: nested ceils, groups over several sockets and 
 
 from collections import Counter
 from collections.abc import Callable
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import NamedTuple
 
 from service.wiring.problem import (
@@ -18,7 +18,6 @@ from service.wiring.problem import (
     NO_LIMIT,
     AdapterSource,
     Device,
-    Fit,
     Load,
     PlugSource,
     Problem,
@@ -192,7 +191,7 @@ class Model:
         return found
 
     def _descend(self, variables: list[int]) -> None:
-        for one, other in zip(variables, variables[1:], strict=False):
+        for one, other in pairwise(variables):
             self.program.at_least(Linear().add(one).add(other, -1), 0)
 
     def _merge(self) -> None:
@@ -437,7 +436,7 @@ class Model:
     # Feeds.
 
     def _adapter_feeds(self) -> None:
-        """Give each adapter the flags, the use and the points of what its current passes; first those that feed adapters."""
+        """Give each adapter the flags, the use and the points of all that its current passes."""
         self.feed: dict[Copy, tuple[list[int], int, int]] = {}
         for copy in self.copies:
             flags = [self.program.var() for _ in JUDGES]
@@ -458,16 +457,19 @@ class Model:
         for device in self.problem.devices:
             top += sum(device.load[:3]) + 3 * len(device.ports)
         places = [limits for each in self.problem.cables for limits in each.segments]
-        places += [fit.limits for of in self.problem.port_types for fit in (*of.fits, *of.adapter_fits)]
+        for of in self.problem.port_types:
+            places += [fit.limits for fit in of.fits] + [other.limits for other in of.adapter_fits]
         places += [limits for each in self.problem.adapters for limits in each.limits_by_inputs]
         least = min((rail.comfort for limits in places for rail in limits), default=NO_LIMIT)
         return max(_over(top, least), 1)
 
     def _most_points(self) -> int:
-        fits = [fit.points for of in self.problem.port_types for fit in (*of.fits, *of.adapter_fits)]
+        fits = [0]
+        for of in self.problem.port_types:
+            fits += [fit.points for fit in of.fits] + [other.points for other in of.adapter_fits]
         inputs = max((max(each.inputs) for each in self.problem.adapters), default=0)
         own = max((each.points for each in self.problem.adapters), default=0)
-        once = own + inputs * max(fits, default=0)
+        once = own + inputs * max(fits)
         return once * (1 + inputs)
 
     def _adapter_itself(self, copy: Copy) -> None:
@@ -533,8 +535,8 @@ class Model:
                 for at, some in draws.items():
                     of_port.setdefault(at, []).extend(some)
             hot = self.excess_of_device[places[0]][0]
-            for draws in of_port.values():
-                for together in [draws] if len(places) == 1 else [[draw] for draw in draws]:
+            for found in of_port.values():
+                for together in [found] if len(places) == 1 else [[draw] for draw in found]:
                     self._connection(together, hot)
 
     def _connection(self, draws: list[Draw], hot: int) -> None:
@@ -692,5 +694,3 @@ def solve(problem: Problem, seconds: float) -> Proof:
         return Proof(None, None)
     return Proof(objective, model.wiring(values))
 
-
-__all__ = ["Fit", "Model", "solve"]

@@ -127,7 +127,7 @@ class Program:
         return values, tuple(found)
 
     def _loaded(self) -> highspy.Highs:
-        highs = highspy.Highs()
+        highs: highspy.Highs = highspy.Highs()  # type: ignore[no-untyped-call]  # its own stub lacks the type
         for option, value in (
             ("output_flag", False), ("threads", 1), ("mip_rel_gap", 0.0), ("mip_abs_gap", GAP),
             ("mip_feasibility_tolerance", EXACT), ("primal_feasibility_tolerance", EXACT),
@@ -144,7 +144,7 @@ class Program:
         program.row_upper_ = [high for _, _, high in self.rows]
         matrix = program.a_matrix_
         matrix.format_ = highspy.MatrixFormat.kRowwise
-        starts, index, factors = [0], [], []
+        starts, index, factors = [0], list[int](), list[float]()
         for terms, _, _ in self.rows:
             index.extend(terms)
             factors.extend(terms.values())
@@ -156,7 +156,7 @@ class Program:
     def _minimise(self, highs: highspy.Highs, level: Linear, seconds: float, *, first: bool) -> list[float] | None:
         """Return a best solution for one level.
 
-        No start is handed over: with one, HiGHS 1.16 was seen to call it optimal when it was not. Only the first level
+        No start is handed over: HiGHS 1.16 gave back the start as optimal though its own bound was lower. Only the first level
         can be infeasible, as each later one has the solution before it; what HiGHS says of those then is rounding, and
         is tried again without presolve.
         """
@@ -171,7 +171,7 @@ class Program:
             left = until - time.monotonic()
             if left <= 0:
                 return None
-            highs.setOptionValue("time_limit", highs.getRunTime() + left)
+            highs.setOptionValue("time_limit", left)
             highs.run()
             status = highs.getModelStatus()
             if first and status == highspy.HighsModelStatus.kInfeasible:
