@@ -4,10 +4,11 @@ from service.rules.rule import Finding, Rule, Unknown
 from service.verdict.aspects import NotChecked
 
 STANDING = (
-    "Switch the supply off and pull the mains cord before you plug or unplug anything inside; leave the supply's own case closed.",
+    "Switch the supply off and pull the mains cord before you plug or unplug anything inside.",
+    "Leave the supply's own case closed: its capacitors stay charged.",
     "Never use a modular cable of another supply: the plug may fit and the wires may not match.",
     "Seat every plug until its latch clicks, and look at it once more when the machine has run under load.",
-    "The makers' manuals, local electrical codes and a licensed electrician have the last word; this check replaces none of them.",
+    "The makers' manuals, local electrical codes and a licensed electrician have the last word.",
 )
 
 REASONS = {
@@ -37,6 +38,8 @@ def not_checked(left_out: NotChecked) -> str:
     """Return why an aspect was not looked at."""
     if left_out.not_asked:
         return "The request asks for other aspects only."
+    if left_out.missing == ("motherboard",) and left_out.aspect == "connections":
+        return "The sheet lists no motherboard, so its main and processor plugs, and slots, are not looked at."
     return f"The sheet lists no {' or '.join(name.replace('_', ' ') for name in left_out.missing)}."
 
 

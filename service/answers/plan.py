@@ -1,4 +1,7 @@
-"""The plan as JSON; its connections have the very shape of ``wiring`` in a request, so that a plan can be posted back."""
+"""The plan as JSON; its connections have the very shape of ``wiring`` in a request.
+
+So that a plan can be posted back.
+"""
 
 from typing import Any
 
@@ -22,9 +25,14 @@ def plan(case: Case) -> Json | None:
         "to_buy": [{"plugs": list(p.plugs), "count": p.pieces, "stops_left": p.stops_left} for p in case.to_buy],
         "spare_cables": _spare(case),
         "loose_plugs": [
-            {"cable": cable_of(build, at.unit, at.cable), "copy": _cable_copy(build, at.unit, at.cable, at.copy),
-             "plug": at.plug + 1, "connector": at.connector}
-            for at in case.loose if at.unit >= 0
+            {
+                "cable": cable_of(build, at.unit, at.cable),
+                "copy": _cable_copy(build, at.unit, at.cable, at.copy),
+                "plug": at.plug + 1,
+                "connector": at.connector,
+            }
+            for at in case.loose
+            if at.unit >= 0
         ],
     }
 
@@ -40,7 +48,9 @@ def connection(build: Build, joint: Joint) -> Json:
     """Return one connection."""
     entry = build.units[joint.at.unit]
     return {
-        "part": line_of(build, joint.at.unit), "copy": entry.copy + 1, "port": port(joint.at),
+        "part": line_of(build, joint.at.unit),
+        "copy": entry.copy + 1,
+        "port": port(joint.at),
         "adapters": [_adapter(build, adapter) for adapter in joint.adapters],
         "plugs": [_plug(build, plug) for plug in joint.plugs],
     }
@@ -51,14 +61,18 @@ def _adapter(build: Build, at: FeedAdapter) -> Json:
     entries = entry.part.adapters if isinstance(entry.part, GraphicsCard | ExpansionCard) else ()
     return {
         "adapter": adapter_of(build, at.unit, at.entry),
-        "copy": piece_number(entry, at.entry, at.copy, entries), "inputs": at.inputs,
+        "copy": piece_number(entry, at.entry, at.copy, entries),
+        "inputs": at.inputs,
     }
 
 
 def _plug(build: Build, at: FeedPlug) -> Json:
     return {
-        "cable": cable_of(build, at.unit, at.cable), "copy": _cable_copy(build, at.unit, at.cable, at.copy),
-        "plug": at.plug + 1, "sockets": list(at.sockets), "open_contacts": at.open_contacts,
+        "cable": cable_of(build, at.unit, at.cable),
+        "copy": _cable_copy(build, at.unit, at.cable, at.copy),
+        "plug": at.plug + 1,
+        "sockets": list(at.sockets),
+        "open_contacts": at.open_contacts,
     }
 
 
@@ -71,8 +85,11 @@ def _cable_copy(build: Build, unit: int, index: int, copy: int) -> int:
 def _not_fed(case: Case, at: int) -> Json:
     open_port = case.open_ports[at]
     found: Json = {
-        "part": line_of(case.build, open_port.at.unit), "copy": case.build.units[open_port.at.unit].copy + 1,
-        "port": port(open_port.at), "required": open_port.required, "reason": open_port.reason,
+        "part": line_of(case.build, open_port.at.unit),
+        "copy": case.build.units[open_port.at.unit].copy + 1,
+        "port": port(open_port.at),
+        "required": open_port.required,
+        "reason": open_port.reason,
     }
     if open_port.short_by_mm:
         found["short_by_mm"] = round(open_port.short_by_mm, 1)

@@ -81,7 +81,12 @@ def _planned(frame: Frame) -> _Wired:
 
 
 def _case(
-    build: Build, end: End, unit: int | None, demand: Demand, wired: _Wired | None, ends: Ends,
+    build: Build,
+    end: End,
+    unit: int | None,
+    demand: Demand,
+    wired: _Wired | None,
+    ends: Ends,
     to_buy: tuple[Purchase, ...],
 ) -> Case:
     part = build.units[unit].part if unit is not None else None
@@ -90,8 +95,14 @@ def _case(
     joints, open_ports = _connections(wired, reader)
     rated_at = part.rated_at_celsius if part is not None else None
     return Case(
-        build=build, end=end, supply=unit, supply_part=part, demand=demand, sustained_watts=demand.sustained_watts,
-        joints=joints, open_ports=open_ports,
+        build=build,
+        end=end,
+        supply=unit,
+        supply_part=part,
+        demand=demand,
+        sustained_watts=demand.sustained_watts,
+        joints=joints,
+        open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
         rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
         combined=tuple(side.combined(part, unit, demand)) if part and unit is not None else (),
@@ -99,12 +110,17 @@ def _case(
         moments=tuple(side.moments(part, unit, demand)) if part and unit is not None else (),
         wall=side.wall(build, part, unit, demand, ends) if part and unit is not None else None,
         room_celsius=ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS),
-        rated_at_celsius=ends.rating(rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS),
+        rated_at_celsius=ends.rating(
+            rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS
+        ),
         headers=tuple(_headers(demand)),
         headless=tuple(Place("header", at, (connector, number)) for at, connector, number in demand.headless),
-        spare=tuple(reader.spare()) if reader else (), loose=tuple(reader.loose()) if reader else (),
+        spare=tuple(reader.spare()) if reader else (),
+        loose=tuple(reader.loose()) if reader else (),
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
-        to_buy=to_buy, proven=wired.proven if wired else True, objective=wired.judgement.objective if wired else (),
+        to_buy=to_buy,
+        proven=wired.proven if wired else True,
+        objective=wired.judgement.objective if wired else (),
     )
 
 
@@ -120,7 +136,9 @@ def _connections(wired: _Wired | None, reader: Reader | None) -> tuple[tuple[Joi
 def _headers(demand: Demand) -> list[HeaderLoad]:
     return [
         HeaderLoad(
-            Place("header", header.unit, (header.connector,)), header.connector, header.milliamps / _MILLI,
+            Place("header", header.unit, (header.connector,)),
+            header.connector,
+            header.milliamps / _MILLI,
             None if header.max_milliamps is None else header.max_milliamps / _MILLI,
         )
         for header in demand.headers
@@ -128,8 +146,11 @@ def _headers(demand: Demand) -> list[HeaderLoad]:
 
 
 def _to_buy(build: Build, unit: int, demand: Demand, ends: Ends, wired: _Wired | None) -> tuple[Purchase, ...]:
-    """Return the least purchase of own-family cables that lessens the stops of a planned wiring; none where it helps not."""
-    if wired is None or not wired.judgement.objective[0] or build.wiring is not None:
+    """Return the least purchase of own-family cables that lessens the stops of a proven plan.
+
+    None where it helps not.
+    """
+    if wired is None or not wired.proven or not wired.judgement.objective[0] or build.wiring is not None:
         return ()
     frame = pose(build, unit, demand, ends, virtual=True)
     solution = solve(frame.problem)

@@ -30,7 +30,10 @@ class Strain(NamedTuple):
 
 
 class FeedPlug(NamedTuple):
-    """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug, how it mates."""
+    """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug.
+
+    How it mates.
+    """
 
     unit: int
     cable: int
@@ -65,8 +68,8 @@ class FeedAdapter(NamedTuple):
 class Joint(NamedTuple):
     """A fed port with all that lies between it and the supply.
 
-    Amps are of the whole port, by rail (12 V, 5 V, 3.3 V); ``watts_12v`` at nominal volts, sustained. ``use_percent`` is
-    the worst wire or contact in percent of what is comfortable at 100.
+    Amps are of the whole port, by rail (12 V, 5 V, 3.3 V); ``watts_12v`` at nominal volts, sustained. ``use_percent``
+    is the worst wire or contact in percent of what is comfortable at 100.
     """
 
     at: Place
@@ -136,10 +139,12 @@ class GroupLoad(NamedTuple):
 
 
 class MomentLoad(NamedTuple):
-    """A short moment: watts asked, watts the supply promises (None: it promises nothing), and what the large column would give.
+    """A short moment: watts asked, watts the supply promises (None.
 
-    ``stated``: the peak that decides was stated by a part's maker. ``beyond_formula``: a card outside 300 to 600 W decides.
-    ``all_cards_watts``: the same with every card at its excursion at once.
+    It promises nothing), and what the large column would give.
+
+    ``stated``: the peak that decides was stated by a part's maker. ``beyond_formula``: a card outside 300 to 600 W
+    decides. ``all_cards_watts``: the same with every card at its excursion at once.
     """
 
     at: Place
@@ -197,7 +202,10 @@ class Loose(NamedTuple):
 
 
 class Purchase(NamedTuple):
-    """Cables of the supply's own family that would mend the wiring: what each has for plugs, how many, stops left after."""
+    """Cables of the supply's own family that would mend the wiring.
+
+    What each has for plugs, how many, stops left after.
+    """
 
     plugs: tuple[str, ...]
     pieces: int
@@ -208,7 +216,8 @@ class Purchase(NamedTuple):
 class Case:
     """One build at one end of every range. ``supply`` is the unit index of the power supply, or None.
 
-    ``room_celsius`` and ``rated_at_celsius`` are as given or assumed. ``headless`` are needs for a header (signal side) that found none; ``spare`` cables not used, ``foreign_spare`` among them.
+    ``room_celsius`` and ``rated_at_celsius`` are as given or assumed. ``headless`` are needs for a header (signal
+    side) that found none; ``spare`` cables not used, ``foreign_spare`` among them.
     """
 
     build: Build

@@ -49,9 +49,17 @@ class Reader:
         load = connection.load
         past = connection.overloaded or connection.banded or connection.start_banded
         return Joint(
-            self.place_of(connection.device, connection.port), feed.role, port.connector, port.required,
-            _amps(load[:3]), _amps(load[3:]), load[0] * 12 / _MILLI, connection.use / _PER_MILLE_TO_PERCENT,
-            tuple(self._strains(connection)) if past else (), tuple(plugs), tuple(adapters),
+            self.place_of(connection.device, connection.port),
+            feed.role,
+            port.connector,
+            port.required,
+            _amps(load[:3]),
+            _amps(load[3:]),
+            load[0] * 12 / _MILLI,
+            connection.use / _PER_MILLE_TO_PERCENT,
+            tuple(self._strains(connection)) if past else (),
+            tuple(plugs),
+            tuple(adapters),
         )
 
     # -- the way of the current -------------------------------------------------------------------------------------
@@ -72,10 +80,20 @@ class Reader:
         of = self.frame.cables[fit.cable]
         piece = of.pieces[source.copy]
         return FeedPlug(
-            piece.unit, piece.entry, piece.copy, fit.plug, of.cable.plugs[fit.plug].connector,
-            "half" if info.mate == "half" else "full", self.frame.sockets[fit.cable], info.open_contacts,
-            of.cable.rated_watts, of.foreign, of.cable.carries_3v3, info.reach.short_by_mm,
-            info.reach.assumed_short_by_mm, wrong_socket=info.wrong_socket,
+            piece.unit,
+            piece.entry,
+            piece.copy,
+            fit.plug,
+            of.cable.plugs[fit.plug].connector,
+            "half" if info.mate == "half" else "full",
+            self.frame.sockets[fit.cable],
+            info.open_contacts,
+            of.cable.rated_watts,
+            of.foreign,
+            of.cable.carries_3v3,
+            info.reach.short_by_mm,
+            info.reach.assumed_short_by_mm,
+            wrong_socket=info.wrong_socket,
         )
 
     def _adapter(self, kind: int, copy: int, inputs: int) -> FeedAdapter:
@@ -83,15 +101,24 @@ class Reader:
         piece = of.pieces[copy]
         adapter = of.adapter
         return FeedAdapter(
-            piece.unit, piece.entry, piece.copy, inputs, adapter.moulded, of.bundled, adapter.takes.connector,
-            adapter.gives.connector, dict(adapter.rated_watts_by_inputs).get(inputs, adapter.rated_watts),
+            piece.unit,
+            piece.entry,
+            piece.copy,
+            inputs,
+            adapter.moulded,
+            of.bundled,
+            adapter.takes.connector,
+            adapter.gives.connector,
+            dict(adapter.rated_watts_by_inputs).get(inputs, adapter.rated_watts),
         )
 
     # -- what is past a limit ---------------------------------------------------------------------------------------
 
     def _strains(self, connection: Connection) -> list[Strain]:
         return [
-            strain for place in connection.places for allowance in self._allowances(connection, place)
+            strain
+            for place in connection.places
+            for allowance in self._allowances(connection, place)
             for strain in _strain(allowance, place.load)
         ]
 
@@ -122,10 +149,15 @@ class Reader:
         warm = {c.device for c in self.judgement.connections if c.use > COMFORT_FROM}
         return [
             OpenPort(
-                self.place_of(device, port), feed.role, at.connector, at.required, device in warm and not at.required,
+                self.place_of(device, port),
+                feed.role,
+                at.connector,
+                at.required,
+                device in warm and not at.required,
                 *self._reason(device, port),
             )
-            for device, feed in enumerate(self.frame.feeds) for port, at in enumerate(feed.ports)
+            for device, feed in enumerate(self.frame.feeds)
+            for port, at in enumerate(feed.ports)
             if self.wiring.sources[device][port] is None
         ]
 
@@ -158,10 +190,10 @@ class Reader:
         for device, kind, copy in self.judgement.crowded:
             feed = self.frame.feeds[device]
             through = [
-                c.load[0] for c in self.judgement.connections
-                if c.device == device and any(
-                    p.place.sort == "segment" and (p.place.of, p.place.number) == (kind, copy) for p in c.places
-                )
+                c.load[0]
+                for c in self.judgement.connections
+                if c.device == device
+                and any(p.place.sort == "segment" and (p.place.of, p.place.number) == (kind, copy) for p in c.places)
             ]
             piece = self.frame.cables[kind].pieces[copy]
             cable = Place("cable", piece.unit, (piece.entry, piece.copy))
@@ -172,8 +204,10 @@ class Reader:
         """Return the cables that are not used."""
         used = {key[:2] for key in self.judgement.segments}
         return sorted(
-            Spare(piece.unit, piece.entry, piece.copy) for kind, of in enumerate(self.frame.cables)
-            for copy, piece in enumerate(of.pieces) if (kind, copy) not in used and not of.bought
+            Spare(piece.unit, piece.entry, piece.copy)
+            for kind, of in enumerate(self.frame.cables)
+            for copy, piece in enumerate(of.pieces)
+            if (kind, copy) not in used and not of.bought
         )
 
     def foreign_spare(self) -> list[Place]:
@@ -188,7 +222,8 @@ class Reader:
             of = self.frame.cables[kind]
             piece = of.pieces[copy]
             found += [
-                Loose(piece.unit, piece.entry, piece.copy, at, plug.connector) for at, plug in enumerate(of.cable.plugs)
+                Loose(piece.unit, piece.entry, piece.copy, at, plug.connector)
+                for at, plug in enumerate(of.cable.plugs)
                 if (kind, copy, at) not in self.judgement.plugs
             ]
         return sorted(found)
@@ -198,17 +233,41 @@ def impossible(of: Impossible) -> Joint:
     """Return the joint of a connection that does not go together."""
     at = Place("port", of.unit, (of.plugged.connector, of.plugged.number))
     plugs = tuple(
-        FeedPlug(piece.unit, piece.entry, piece.copy, plug.plug, connector, "impossible", plug.sockets,
-                 plug.open_contacts, None, foreign=False, carries_3v3=None, short_by_mm=0.0, assumed_short_by_mm=0.0,
-                 wrong_socket=False)
+        FeedPlug(
+            piece.unit,
+            piece.entry,
+            piece.copy,
+            plug.plug,
+            connector,
+            "impossible",
+            plug.sockets,
+            plug.open_contacts,
+            None,
+            foreign=False,
+            carries_3v3=None,
+            short_by_mm=0.0,
+            assumed_short_by_mm=0.0,
+            wrong_socket=False,
+        )
         for piece, plug, connector in zip(of.plugs, of.plugged.plugs, of.connectors, strict=True)
     )
     adapters = tuple(
-        FeedAdapter(piece.unit, piece.entry, piece.copy, used.inputs, moulded=False, bundled=False, takes="", gives="",
-                    rated_watts=None)
+        FeedAdapter(
+            piece.unit,
+            piece.entry,
+            piece.copy,
+            used.inputs,
+            moulded=False,
+            bundled=False,
+            takes="",
+            gives="",
+            rated_watts=None,
+        )
         for piece, used in zip(of.adapters, of.plugged.adapters, strict=True)
     )
-    return Joint(at, "rest", of.plugged.connector, True, (0.0, 0.0, 0.0), (0.0, 0.0, 0.0), 0.0, 0.0, (), plugs, adapters)
+    return Joint(
+        at, "rest", of.plugged.connector, True, (0.0, 0.0, 0.0), (0.0, 0.0, 0.0), 0.0, 0.0, (), plugs, adapters
+    )
 
 
 def _strain(allowance: Allowance, load: Load) -> list[Strain]:
@@ -226,13 +285,18 @@ def _strain(allowance: Allowance, load: Load) -> list[Strain]:
         found.append(("start_band", starting, limits.start_band))
     each = max(1, allowance.contacts) * _MILLI
     return [
-        Strain(allowance.cause, level, RAILS[allowance.rail], current / each, limit / each, allowance.contacts,
-               allowance.sixteen_pin)
+        Strain(
+            allowance.cause,
+            level,
+            RAILS[allowance.rail],
+            current / each,
+            limit / each,
+            allowance.contacts,
+            allowance.sixteen_pin,
+        )
         for level, current, limit in found
     ]
 
 
 def _amps(current: tuple[int, ...]) -> tuple[float, float, float]:
     return (current[0] / _MILLI, current[1] / _MILLI, current[2] / _MILLI)
-
-

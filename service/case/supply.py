@@ -36,8 +36,10 @@ def combined(part: PowerSupply, unit: int, demand: Demand) -> list[CombinedLoad]
     amps: dict[str, float] = {rail: demand.sustained[at] / _MILLI for at, rail in enumerate(RAILS)}
     return [
         CombinedLoad(
-            Place("combined", unit, (at,)), limit.rails,
-            sum(amps[rail] * _NOMINAL_VOLTS[rail] for rail in limit.rails), limit.watts,
+            Place("combined", unit, (at,)),
+            limit.rails,
+            sum(amps[rail] * _NOMINAL_VOLTS[rail] for rail in limit.rails),
+            limit.watts,
         )
         for at, limit in enumerate(part.combined_limits)
     ]
@@ -57,13 +59,23 @@ def moments(part: PowerSupply, unit: int, demand: Demand) -> list[MomentLoad]:
     has_plug = any(plug.connector in SIXTEEN_PIN for cable in part.cables or () for plug in cable.plugs)
     found = []
     for at, moment in enumerate(demand.moments):
-        own = supply_envelope_watts(part.rated_watts, moment.microseconds, large=supply.is_large(part.rated_watts, has_plug))
+        own = supply_envelope_watts(
+            part.rated_watts, moment.microseconds, large=supply.is_large(part.rated_watts, has_plug)
+        )
         large = supply_envelope_watts(part.rated_watts, moment.microseconds, large=True)
-        found.append(MomentLoad(
-            Place("moment", unit, (moment.microseconds, at)), moment.microseconds, moment.watts,
-            moment.all_cards_watts, moment.stated, moment.beyond_formula,
-            None if part.design == supply.DESIGN_WITHOUT_ENVELOPE else own, own, large,
-        ))
+        found.append(
+            MomentLoad(
+                Place("moment", unit, (moment.microseconds, at)),
+                moment.microseconds,
+                moment.watts,
+                moment.all_cards_watts,
+                moment.stated,
+                moment.beyond_formula,
+                None if part.design == supply.DESIGN_WITHOUT_ENVELOPE else own,
+                own,
+                large,
+            )
+        )
     return found
 
 
@@ -78,8 +90,17 @@ def wall(build: Build, part: PowerSupply, unit: int, demand: Demand, ends: Ends)
     low_mains = volts <= mains.NEC_MAX_VOLTS.value
     inlet = mains.INLET_AMPS[part.inlet, low_mains].value if part.inlet else None
     return Wall(
-        watts, wall_amps(watts, volts, factor), watts / factor, percent, factor, volts,
-        site.code == "nec" if site.code else low_mains, site.circuit_amps, inlet, site.ups_watts, site.ups_volt_amperes,
+        watts,
+        wall_amps(watts, volts, factor),
+        watts / factor,
+        percent,
+        factor,
+        volts,
+        site.code == "nec" if site.code else low_mains,
+        site.circuit_amps,
+        inlet,
+        site.ups_watts,
+        site.ups_volt_amperes,
     )
 
 

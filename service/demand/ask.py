@@ -1,4 +1,7 @@
-"""From a build to its demand: draws of devices, what hangs on what, feeds for the plugs, sums by rail, short moments."""
+"""From a build to its demand.
+
+Draws of devices, what hangs on what, feeds for the plugs, sums by rail, short moments.
+"""
 
 from service.demand import draws
 from service.demand.cards import card, is_required, slot_current, with_way
@@ -66,10 +69,14 @@ def demand(build: Build, ends: Ends) -> Demand:
     watts = watts_of(sustained) + ledger.standby * 5.0 / 1000
     return Demand(
         feeds=tuple(feed for feed in feeds if feed.ports),
-        sustained=(*sustained, ledger.standby), starting=(*starting, ledger.standby), sustained_watts=watts,
+        sustained=(*sustained, ledger.standby),
+        starting=(*starting, ledger.standby),
+        sustained_watts=watts,
         moments=moments(watts, ledger.cards, ledger.processors),
         slots=tuple((at.draw.unit, at.draw.slot_watts) for at in ledger.cards),
-        headers=tuple(hung.headers), headless=tuple(hung.headless), assumed=tuple(ends.assumed),
+        headers=tuple(hung.headers),
+        headless=tuple(hung.headless),
+        assumed=tuple(ends.assumed),
     )
 
 
@@ -112,7 +119,10 @@ def _enter(ledger: _Ledger, unit: int, part: object) -> None:
 
 
 def _starting_together(ledger: _Ledger) -> list[Draw]:
-    """Return the draws with start-up current kept only by the drives that start together, those of the greatest start."""
+    """Return the draws with start-up current kept only by the drives that start together.
+
+    Those of the greatest start.
+    """
     together = ledger.build.use.drives_starting_together
     if together is None:
         return ledger.draws
@@ -128,7 +138,10 @@ def _power_needs(draw: Draw) -> tuple[Need, ...]:
 
 
 def _feed(draw: Draw, hung: Hung) -> Feed:
-    """Return the feed of a small device: its own draw and all that hangs on it, divided equally over its power plugs."""
+    """Return the feed of a small device.
+
+    Its own draw and all that hangs on it, divided equally over its power plugs.
+    """
     sustained = plus(draw.sustained, hung.sustained.get(draw.unit, NONE))
     starting = plus(draw.starting, hung.starting.get(draw.unit, NONE))
     ports = with_way(_ports(_power_needs(draw), watts_of(sustained)), due=draw.unit in hung.sustained)

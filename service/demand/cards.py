@@ -1,7 +1,7 @@
 """What cards draw through the slot and through their plugs.
 
-Slot share: given, else what the plugs cannot give, clamp(board_watts - sum of plug ratings, usual share, 75 W), with the
-range from there to the most a slot gives. Plugs are judged with the low end of it, the slot with the high end.
+Slot share: given, else what the plugs cannot give, clamp(board_watts - sum of plug ratings, usual share, 75 W), with
+the range from there to the most a slot gives. Plugs are judged with the low end of it, the slot with the high end.
 """
 
 from typing import NamedTuple
@@ -37,14 +37,19 @@ def card(unit: int, part: Card, limit_percent: float, ends: Ends) -> CardDraw:
     idle = ends.load(None, unit, "idle", facts.IDLE_SHARE)
     ports = tuple((at, need) for at, need in enumerate(part.needs) if need.connector not in SIGNAL_CONNECTORS)
     if not ports:
-        return CardDraw(unit, board, board, max(0.0, board - slot.SLOT_12V_WATTS.value), idle, None)
+        return CardDraw(unit, board, board, _on_3v3(board), idle, None)
     needs = tuple(need for _, need in ports)
     low, high = _slot_share(unit, part, board, scale, needs, ends)
     for_slot, for_plugs = (high, low) if ends.unfavourable else (low, high)
     total, weights = _plug_watts(unit, ports, board - high, board - for_plugs, scale, ends)
     feed = _feed(unit, needs, total, weights, idle)
     feed = feed._replace(ports=with_way(feed.ports, due=board > high))
-    return CardDraw(unit, board, for_slot, max(0.0, for_slot - slot.SLOT_12V_WATTS.value), idle, feed)
+    return CardDraw(unit, board, for_slot, _on_3v3(for_slot), idle, feed)
+
+
+def _on_3v3(slot_watts: float) -> float:
+    """Return the part of a slot's watts that comes from 3.3 V: above 66 W, and no more than 3.3 V gives."""
+    return min(max(0.0, slot_watts - slot.SLOT_12V_WATTS.value), slot.SLOT_3V3_WATTS.value)
 
 
 def slot_current(watts: float, watts_3v3: float) -> Triple:
@@ -85,9 +90,7 @@ def _plug_watts(
     known = sum(stated[at] * need.count for at, need in ports if at in stated)
     rated = sum(_weight(need.connector) * need.count for at, need in ports if at not in stated)
     total = max(known, through_plugs if rated else least)
-    each = [
-        stated[at] if at in stated else (total - known) * _weight(need.connector) / rated for at, need in ports
-    ]
+    each = [stated[at] if at in stated else (total - known) * _weight(need.connector) / rated for at, need in ports]
     return total, tuple(max(1, round(watts * 1000)) for watts in each)
 
 

@@ -67,7 +67,8 @@ class Demand:
     """The whole demand. ``sustained`` and ``starting`` are by rail: 12 V, 5 V, 3.3 V, 5 V standby.
 
     ``slots`` pairs each card with the watts [W]
-    that it takes through its slot. ``headless`` names each need that found no header: unit, connector, and which of the unit's headers it is.
+    that it takes through its slot. ``headless`` names each need that found no header: unit, connector, and which of
+    the unit's headers it is.
     """
 
     feeds: tuple[Feed, ...]

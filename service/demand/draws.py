@@ -1,7 +1,8 @@
 """What the small devices draw: drives, coolers, pumps, fans, controllers, lights, memory, boards.
 
-Every function returns a ``Draw`` of one unit at the end that ``Ends`` chooses; where a device plugs in is settled later.
-A rail that is not given is assumed, each by itself, so that leaving one out never makes a device lighter than usual.
+Every function returns a ``Draw`` of one unit at the end that ``Ends`` chooses; where a device plugs in is settled
+later. A rail that is not given is assumed, each by itself, so that leaving one out never makes a device lighter than
+usual.
 """
 
 from collections.abc import Mapping

@@ -8,7 +8,9 @@ Settled = frozenset[tuple[int, str]]
 
 
 class Ends:
-    """Chooses the end of each range that is looked at; figures in ``settled`` stand at their favourable end all the same.
+    """Chooses the end of each range that is looked at.
+
+    Figures in ``settled`` stand at their favourable end all the same.
 
     ``assumed`` collects what was not given; ``ranged`` is true once any range had two different ends.
     """
@@ -53,7 +55,10 @@ class Ends:
         return self.unfavourable and (unit, field) not in self.settled
 
     def worst(self, unit: int, field: str) -> bool:
-        """Say whether a figure that has no single worse end is looked at from its unfavourable side; marks it as a range."""
+        """Say whether a figure that has no single worse end is looked at from its unfavourable side.
+
+        Marks it as a range.
+        """
         self.wide.append((unit, field))
         return self.unfavourable and (unit, field) not in self.settled
 

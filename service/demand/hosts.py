@@ -1,8 +1,8 @@
 """What hangs on other parts: fans on headers, drives in backplanes; their current goes up to the host.
 
-Signal side first: every need for a port that a part of the build offers is served from there; what hosts need themselves
-first, then the heaviest need, backplanes before controllers before boards, a port that carries it before one that does
-not. So how many needs find no port does not hang on what they draw. What a host carries is added
+Signal side first: every need for a port that a part of the build offers is served from there; what hosts need
+themselves first, then the heaviest need, backplanes before controllers before boards, a port that carries it before
+one that does not. So how many needs find no port does not hang on what they draw. What a host carries is added
 to its own draw. A board whose ``offers`` were not given is taken to have what is needed.
 """
 
@@ -28,7 +28,10 @@ class Host(NamedTuple):
 
 
 class Hung(NamedTuple):
-    """Loads added to hosts by unit, needs left for cables of the supply, headers as filled, needs that found no header."""
+    """Loads added to hosts by unit, needs left for cables of the supply, headers as filled.
+
+    Needs that found no header.
+    """
 
     sustained: dict[int, Triple]
     starting: dict[int, Triple]
@@ -142,8 +145,8 @@ def _wants(draws: list[Draw]) -> list[_Want]:
 def _wants_of(draw: Draw) -> list[_Want]:
     """Return the needs of a device that a host may serve.
 
-    The load comes by the power plug if there is one, else by the first header. A device with several power plugs goes to
-    the supply.
+    The load comes by the power plug if there is one, else by the first header. A device with several power plugs goes
+    to the supply.
     """
     power = [need for need in draw.needs if need.connector not in SIGNAL_CONNECTORS]
     signal = [need for need in draw.needs if need.connector in SIGNAL_CONNECTORS for _ in range(need.count)]
@@ -163,7 +166,8 @@ def _serve(
     """Return the host that serves a need, and its port if it lists any; no host hangs on what hangs on itself."""
     names = _TAKES.get(want.connector, (want.connector,))
     free = [
-        port for port in ports
+        port
+        for port in ports
         if not port.taken and port.connector in names and not _hangs_on(port.unit, want.unit, above)
     ]
     if not free:

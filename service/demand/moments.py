@@ -29,20 +29,21 @@ class CardAtPeak(NamedTuple):
 
 
 class _Extra(NamedTuple):
-    """Watts that one part adds above its sustained draw: how much, stated by its maker, and published ratio in its range."""
+    """Watts that one part adds above its sustained draw.
+
+    How much, stated by its maker, and published ratio in its range.
+    """
 
     watts: float
     stated: bool
     published: bool
 
 
-def moments(
-    sustained_watts: float, cards: list[CardAtPeak], processors: list[ProcessorDraw]
-) -> tuple[Moment, ...]:
+def moments(sustained_watts: float, cards: list[CardAtPeak], processors: list[ProcessorDraw]) -> tuple[Moment, ...]:
     """Return the watts asked for in each short moment.
 
-    Up to three for each stretch, so that each kind of evidence is weighed by itself: all that makers state; that and the
-    published ratio; that and the ratio outside the range it is published for, where this asks for more.
+    Up to three for each stretch, so that each kind of evidence is weighed by itself: all that makers state; that and
+    the published ratio; that and the ratio outside the range it is published for, where this asks for more.
     """
     return tuple(m for t in EXCURSION_MICROSECONDS for m in _moments_at(t, sustained_watts, cards, processors))
 
@@ -71,7 +72,7 @@ def _card_extras(microseconds: int, card: CardAtPeak) -> list[_Extra]:
     """Return what a card adds by its stated peaks, and by the ratio where no peak is stated for so short a stretch."""
     board_watts = card.draw.board_watts
     found = []
-    stated = [peak.watts * card.scale for peak in card.peaks if peak.microseconds >= microseconds]
+    stated = [peak.watts * card.scale for peak in card.peaks if _counts(peak.microseconds, microseconds)]
     if stated:
         found.append(_Extra(max(0.0, max(stated) - board_watts), stated=True, published=True))
     if not stated or all(peak.microseconds > microseconds for peak in card.peaks):
@@ -81,8 +82,16 @@ def _card_extras(microseconds: int, card: CardAtPeak) -> list[_Extra]:
 
 
 def _processor_extra(microseconds: int, draw: ProcessorDraw) -> _Extra:
-    stated = [milliamps for length, milliamps in draw.stated if length >= microseconds]
+    stated = [milliamps for length, milliamps in draw.stated if _counts(length, microseconds)]
     if stated:
         return _Extra(max(0, max(stated) - draw.sustained) * VOLTS_12 / 1000, stated=True, published=True)
     brief = microseconds <= processor_facts.PEAK_MAX_MICROSECONDS.value
     return _Extra(max(0, draw.peak - draw.sustained) * VOLTS_12 / 1000 if brief else 0.0, stated=False, published=True)
+
+
+def _counts(length: int, microseconds: int) -> bool:
+    """Say whether a stated peak [us] counts for a moment [us]: one as long or longer.
+
+    A shorter one for the shortest.
+    """
+    return length >= microseconds or microseconds == EXCURSION_MICROSECONDS[0]

@@ -40,7 +40,8 @@ class Site:
 class PluggedAdapter(NamedTuple):
     """An adapter in use: a line of its own (``entry`` None) or that ``entry`` of the adapters bundled with a card.
 
-    ``copy`` counts, from 0, through the pieces of the line and the quantity of the entry; ``inputs`` says how many are fed.
+    ``copy`` counts, from 0, through the pieces of the line and the quantity of the entry; ``inputs`` says how many
+    are fed.
     """
 
     line: int
@@ -80,7 +81,9 @@ class Plugged(NamedTuple):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Build:
-    """All that a check is asked about. ``units`` stand in canonical order; ``edition`` names the catalogue edition used.
+    """All that a check is asked about. ``units`` stand in canonical order.
+
+    ``edition`` names the catalogue edition used.
 
     ``wiring`` None: plan it. A tuple: judge this and, when ``wiring_rest`` is ``plan``, complete it.
     """

@@ -103,8 +103,8 @@ class Plug:
 class Cable:
     """``quantity`` equal cables; plugs in order along it, from the supply outwards.
 
-    ``occupies`` pairs a socket label with how many of those sockets one cable takes; empty for a captive cable, or where
-    the supply lists no sockets. ``supply_wires_12v`` counts the 12 V wires that leave the supply's end.
+    ``occupies`` pairs a socket label with how many of those sockets one cable takes; empty for a captive cable, or
+    where the supply lists no sockets. ``supply_wires_12v`` counts the 12 V wires that leave the supply's end.
     """
 
     category: ClassVar[str] = "cable"
@@ -227,7 +227,10 @@ class ExpansionCard:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drive:
-    """A disk or solid-state drive. ``size`` is 3.5, 2.5 or m2; ``power_disable``: stays off where pin 3 carries 3.3 V."""
+    """A disk or solid-state drive. ``size`` is 3.5, 2.5 or m2.
+
+    ``power_disable``: stays off where pin 3 carries 3.3 V.
+    """
 
     category: ClassVar[str] = "drive"
     name: str = ""
@@ -369,10 +372,44 @@ class Memory:
 
 
 Part = (
-    PowerSupply | Cable | Adapter | Motherboard | Processor | GraphicsCard | ExpansionCard | Drive | OpticalDrive
-    | Cooler | Pump | Fan | Controller | Lighting | Backplane | Riser | CaseBox | Bracket | Memory
+    PowerSupply
+    | Cable
+    | Adapter
+    | Motherboard
+    | Processor
+    | GraphicsCard
+    | ExpansionCard
+    | Drive
+    | OpticalDrive
+    | Cooler
+    | Pump
+    | Fan
+    | Controller
+    | Lighting
+    | Backplane
+    | Riser
+    | CaseBox
+    | Bracket
+    | Memory
 )
 CATEGORIES: tuple[type[Part], ...] = (
-    PowerSupply, Cable, Adapter, Motherboard, Processor, GraphicsCard, ExpansionCard, Drive, OpticalDrive,
-    Cooler, Pump, Fan, Controller, Lighting, Backplane, Riser, CaseBox, Bracket, Memory,
+    PowerSupply,
+    Cable,
+    Adapter,
+    Motherboard,
+    Processor,
+    GraphicsCard,
+    ExpansionCard,
+    Drive,
+    OpticalDrive,
+    Cooler,
+    Pump,
+    Fan,
+    Controller,
+    Lighting,
+    Backplane,
+    Riser,
+    CaseBox,
+    Bracket,
+    Memory,
 )

@@ -23,7 +23,10 @@ class Finding(NamedTuple):
 
 
 class Unknown(NamedTuple):
-    """A limit that could not be judged at ``at``: ``missing`` is the field, as a pointer below the part, that is not given."""
+    """A limit that could not be judged at ``at``.
+
+    ``missing`` is the field, as a pointer below the part, that is not given.
+    """
 
     at: Place
     missing: str

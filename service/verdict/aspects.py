@@ -13,6 +13,8 @@ _NEEDS: dict[Aspect, tuple[frozenset[str], ...]] = {
     "fit": (frozenset({"case"}), frozenset({"power_supply", "graphics_card", "expansion_card"})),
     "mating": (frozenset({"motherboard"}), frozenset({"processor", "memory"})),
 }
+# Without a board, what these draw through it is in no plug's load.
+_ON_A_BOARD = frozenset({"processor", "memory", "graphics_card", "expansion_card"})
 
 
 class NotChecked(NamedTuple):
@@ -35,4 +37,6 @@ def aspects_of(build: Build) -> tuple[frozenset[Aspect], list[NotChecked]]:
             active.add(aspect)
         else:
             left_out.append(NotChecked(aspect, not asked, tuple(sorted(missing or ()))))
+    if "connections" in active and "motherboard" not in listed and listed & _ON_A_BOARD:
+        left_out.append(NotChecked("connections", False, ("motherboard",)))
     return frozenset(active), left_out

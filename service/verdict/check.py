@@ -1,6 +1,7 @@
 """The check: the unfavourable end first; the favourable one too when a stop or caution speaks and a range is involved.
 
-* ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven, ``undecided``.
+* ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven,
+``undecided``.
 * ``undecided``: a stop stands at the unfavourable end only.
 * ``fits_with_cautions``: a caution stands at the unfavourable end.  ``fits``: neither.
 """
@@ -27,8 +28,8 @@ MOST_SETTLED = 40
 class Checked:
     """All that came out of a check. ``case`` is at the unfavourable end.
 
-    ``certain`` holds what is said at the favourable end too; ``settling`` the (unit, field) whose tightening would help,
-    most telling first, when asked for; ``better`` a planned case that beats the wiring given.
+    ``certain`` holds what is said at the favourable end too; ``settling`` the (unit, field) whose tightening would
+    help, most telling first, when asked for; ``better`` a planned case that beats the wiring given.
     """
 
     build: Build
@@ -50,11 +51,17 @@ def check(build: Build) -> Checked:
     spoken = speak(worst.case, aspects)
     counted = tally(spoken)
     favourable = _favourable(build, worst, spoken, aspects)
-    verdict = _verdict(worst.case, spoken, favourable)
+    verdict = _verdict(spoken, favourable)
     certain = _certain(spoken, favourable[1])
     return Checked(
-        build=build, case=worst.case, verdict=verdict, score=score(counted), score_lines=tuple(lines(counted, spoken)),
-        spoken=tuple(spoken), certain=certain, not_checked=tuple(not_checked),
+        build=build,
+        case=worst.case,
+        verdict=verdict,
+        score=score(counted),
+        score_lines=tuple(lines(counted, spoken)),
+        spoken=tuple(spoken),
+        certain=certain,
+        not_checked=tuple(not_checked),
         settling=_settling(build, worst, counted, aspects) if build.would_settle else None,
         better=_better(build, worst.case, counted, aspects),
     )
@@ -70,7 +77,7 @@ def _favourable(
     return case, speak(case, aspects)
 
 
-def _verdict(worst: Case, spoken: list[Spoken], favourable: tuple[Case, list[Spoken]]) -> Verdict:
+def _verdict(spoken: list[Spoken], favourable: tuple[Case, list[Spoken]]) -> Verdict:
     best_case, best_spoken = favourable
     at_best = tally([s for s in best_spoken if not s.unknown])
     if at_best.stops:
@@ -84,8 +91,8 @@ def _verdict(worst: Case, spoken: list[Spoken], favourable: tuple[Case, list[Spo
 def _certain(spoken: list[Spoken], at_best: list[Spoken]) -> frozenset[tuple[str, Place]]:
     """Return what stands whatever the ranges are: what is said of the same place at the favourable end.
 
-    A plan at the favourable end may leave another port of several unfed; so all that a rule of the wiring says is certain
-    too where it says as much there.
+    A plan at the favourable end may leave another port of several unfed; so all that a rule of the wiring says is
+    certain too where it says as much there.
     """
     found = {s.key for s in at_best if not s.unknown}
     worst, best = Counter(s.rule.id for s in spoken), Counter(s.rule.id for s in at_best)
@@ -123,11 +130,19 @@ def _better(build: Build, given: Case, counted: Tally, aspects: frozenset[Aspect
         return None
     planned = assemble(_unplugged(build), "unfavourable").case
     then = tally(speak(planned, aspects))
-    return planned if (then.stops, then.points, planned.objective) < (counted.stops, counted.points, given.objective) else None
+    return (
+        planned
+        if (then.stops, then.points, planned.objective) < (counted.stops, counted.points, given.objective)
+        else None
+    )
 
 
 def _unplugged(build: Build) -> Build:
     return Build(
-        units=build.units, use=build.use, site=build.site, aspects=build.aspects, reference=build.reference,
+        units=build.units,
+        use=build.use,
+        site=build.site,
+        aspects=build.aspects,
+        reference=build.reference,
         edition=build.edition,
     )

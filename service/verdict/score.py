@@ -1,8 +1,9 @@
 """The score and the lines that add up to it.
 
-No stop and no caution 100; cautions only ``80 - min(49, c)``; stops ``max(0, 40 - 10 n - min(9, c // 5))``, n stops and c
-points of cautions at the unfavourable end. With a stop, c counts only cautions that do not hang on the wiring: a plan that
-must leave something out weighs what it leaves out before it weighs cautions, so its cautions say nothing about how bad it is.
+No stop and no caution 100; cautions only ``80 - min(49, c)``; stops ``max(0, 40 - 10 n - min(9, c // 5))``, n stops
+and c points of cautions at the unfavourable end. With a stop, c counts only cautions that do not hang on the wiring:
+a plan that must leave something out weighs what it leaves out before it weighs cautions, so its cautions say nothing
+about how bad it is.
 """
 
 from typing import NamedTuple
@@ -24,7 +25,9 @@ class ScoreLine(NamedTuple):
 def score(tally: Tally) -> int:
     """Return the score, 0 to 100."""
     if tally.stops:
-        less = facts.STOP_POINTS * tally.stops + min(facts.MOST_FOR_CAUTIONS_BESIDE_STOPS, tally.fixed_points // facts.CAUTION_DIVISOR)
+        less = facts.STOP_POINTS * tally.stops + min(
+            facts.MOST_FOR_CAUTIONS_BESIDE_STOPS, tally.fixed_points // facts.CAUTION_DIVISOR
+        )
         return max(0, facts.BASE_WITH_STOPS - less)
     if tally.points:
         return facts.BASE_WITH_CAUTIONS - min(facts.MOST_FOR_CAUTIONS, tally.points)
@@ -40,7 +43,9 @@ def lines(tally: Tally, spoken: list[Spoken]) -> list[ScoreLine]:
             found.append(ScoreLine("caution", -cautions))
     elif tally.points:
         found = [ScoreLine("base", facts.BASE_WITH_CAUTIONS)]
-        found += [ScoreLine("caution", -s.rule.points, s.rule.id, s.said.at) for s in spoken if s.rule.weight == "caution"]
+        found += [
+            ScoreLine("caution", -s.rule.points, s.rule.id, s.said.at) for s in spoken if s.rule.weight == "caution"
+        ]
     else:
         found = [ScoreLine("base", facts.BASE_CLEAN)]
     rest = score(tally) - sum(line.points for line in found)

@@ -56,7 +56,7 @@ def _hear(rule: Rule, case: Case) -> Iterable[Said]:
     """Return what a rule says; one that breaks down has not judged, and that is said too."""
     try:
         return list(rule.check(case))
-    except Exception:
+    except Exception:  # noqa: BLE001 - a rule that breaks down must not take the verdict with it
         _LOG.exception("rule %s broke down", rule.id)
         return [Unknown(Place("build"), CRASHED)]
 

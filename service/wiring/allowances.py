@@ -1,7 +1,7 @@
 """What each place on the way of a current allows, and why: the numbers behind the formal limits.
 
-Contacts and wires of 4.2 mm pitch: up to 6 A each nothing, 6 to 8 A the band, above 8 A a stop. The 16-pin plug: 9.2 A. A
-drive plug: its amps by rail, hard, at start-up too. A plug's rated watts, a printed rating and an adapter's rating
+Contacts and wires of 4.2 mm pitch: up to 6 A each nothing, 6 to 8 A the band, above 8 A a stop. The 16-pin plug: 9.2
+A. A drive plug: its amps by rail, hard, at start-up too. A plug's rated watts, a printed rating and an adapter's rating
 are limits in milliamps at nominal 12 V.
 """
 
@@ -19,7 +19,10 @@ _REMEMBERED = 1024
 
 
 class Allowance(NamedTuple):
-    """One limit on one rail (0: 12 V, 1: 5 V, 2: 3.3 V), of all contacts or wires together [mA], and how many they are."""
+    """One limit on one rail (0: 12 V, 1: 5 V, 2.
+
+    3.3 V), of all contacts or wires together [mA], and how many they are.
+    """
 
     cause: Cause
     rail: int
@@ -100,7 +103,9 @@ def _wire_amps(awg: int | None) -> float:
     """Return the most amps of one wire: 8 A for 18 AWG and thicker, less for thinner."""
     if awg is None or awg <= wire_facts.GUIDE_AWG.value:
         return facts.STOP_AMPS.value
-    return min((facts.STOP_AMPS.value, *(amps.value for gauge, amps in wire_facts.THIN_WIRE_AMPS.items() if gauge <= awg)))
+    return min(
+        (facts.STOP_AMPS.value, *(amps.value for gauge, amps in wire_facts.THIN_WIRE_AMPS.items() if gauge <= awg))
+    )
 
 
 def _sixteen_pin_wire(count: int, awg: int | None) -> Limits:
@@ -123,5 +128,3 @@ def printed(rated_watts: float) -> Allowance:
 def adapter(rated_watts: float) -> Allowance:
     """Return what an adapter's rating allows."""
     return Allowance("adapter", 0, Limits(stop=in_milliamps(rated_watts)))
-
-

@@ -14,7 +14,10 @@ K = TypeVar("K", bound=Hashable)
 
 
 class Piece(NamedTuple):
-    """One physical cable or adapter: its unit, the entry in that part's list (-1: the unit itself), which of the entry."""
+    """One physical cable or adapter: its unit, the entry in that part's list (-1.
+
+    The unit itself), which of the entry.
+    """
 
     unit: int
     entry: int
@@ -22,7 +25,10 @@ class Piece(NamedTuple):
 
 
 class CableKindOf(NamedTuple):
-    """Equal cables. ``foreign``: of another family than the supply, or not known to be of its family; ``bought``: not there yet."""
+    """Equal cables. ``foreign``: of another family than the supply, or not known to be of its family.
+
+    ``bought``: not there yet.
+    """
 
     cable: Cable
     pieces: tuple[Piece, ...]
@@ -39,7 +45,10 @@ class AdapterKindOf(NamedTuple):
 
 
 def cables(build: Build, supply: int, ends: Ends, named: frozenset[Piece]) -> list[CableKindOf]:
-    """Return all cables beside a build by kind, the supply's own first; each piece that is ``named`` is a kind of its own."""
+    """Return all cables beside a build by kind, the supply's own first.
+
+    Each piece that is ``named`` is a kind of its own.
+    """
     part = build.units[supply].part
     assert isinstance(part, PowerSupply)
     found: list[tuple[Cable, Piece, bool]] = []

@@ -1,7 +1,7 @@
 """A wiring as it is plugged, put into the terms of the formal problem so that the same judge weighs it.
 
-What cannot go into a port at all stays outside of the problem and is named; half mates, plugs that are too short and cables of
-another family go in, for they can be plugged, and are marked for the rules.
+What cannot go into a port at all stays outside of the problem and is named; half mates, plugs that are too short and
+cables of another family go in, for they can be plugged, and are marked for the rules.
 """
 
 from collections import Counter
@@ -45,7 +45,8 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
     frame = poser.finish({at: found.type for at, found in placed.items()})
     frame.impossible = tuple(impossible)
     sources = tuple(
-        tuple(_source(placed.get((feed.unit, port.connector, port.number))) for port in feed.ports) for feed in frame.feeds
+        tuple(_source(placed.get((feed.unit, port.connector, port.number))) for port in feed.ports)
+        for feed in frame.feeds
     )
     frame.plugged = Wiring(sources, tuple(sorted((kind, 0, inputs) for kind, inputs in room.inputs.items())))
     return frame
@@ -57,8 +58,10 @@ def _source(placed: _Placed | None) -> Source | None:
 
 def _is_possible(poser: Poser, plugged: Plugged) -> bool:
     """Say whether every plug and adapter of a connection goes in where it is said to be."""
-    plugs = [poser.cables[_kind(poser, piece)].cable.plugs[p.plug].connector
-             for piece, p in zip(poser.plug_pieces(plugged), plugged.plugs, strict=True)]
+    plugs = [
+        poser.cables[_kind(poser, piece)].cable.plugs[p.plug].connector
+        for piece, p in zip(poser.plug_pieces(plugged), plugged.plugs, strict=True)
+    ]
     if not plugged.adapters:
         return mate(plugs[0], plugged.connector) != "impossible"
     kinds = [poser.adapters[_adapter_kind(poser, piece)].adapter for piece in poser.adapter_pieces(plugged)]
@@ -67,8 +70,11 @@ def _is_possible(poser: Poser, plugged: Plugged) -> bool:
         return False
     if any(mate(adapter.gives.connector, first.takes.connector) == "impossible" for adapter in inner):
         return False
-    ends = [adapter.takes.connector for adapter, used in zip(inner, plugged.adapters[1:], strict=True)
-            for _ in range(used.inputs)]
+    ends = [
+        adapter.takes.connector
+        for adapter, used in zip(inner, plugged.adapters[1:], strict=True)
+        for _ in range(used.inputs)
+    ]
     ends += [first.takes.connector] * (len(plugs) - len(ends))
     return len(ends) == len(plugs) and all(mate(p, e) != "impossible" for p, e in zip(plugs, ends, strict=True))
 
@@ -108,8 +114,10 @@ class _Room:
 
     def place(self, plugged: Plugged) -> _Placed:
         """Return the port type and source of one connection."""
-        plugs = [_Plugged(_kind(self.poser, piece), p) for piece, p in zip(
-            self.poser.plug_pieces(plugged), plugged.plugs, strict=True)]
+        plugs = [
+            _Plugged(_kind(self.poser, piece), p)
+            for piece, p in zip(self.poser.plug_pieces(plugged), plugged.plugs, strict=True)
+        ]
         if not plugged.adapters:
             return _Placed(self._type([self._fit(plugs[0], plugged.connector)], []), PlugSource(0, 0))
         kinds = [_adapter_kind(self.poser, piece) for piece in self.poser.adapter_pieces(plugged)]
@@ -132,16 +140,17 @@ class _Room:
         self._fix(kinds[0], [self._fit(plug, takes) for plug in plugs], into, [*inner_sources, *direct])
 
     def _fix(
-        self, kind: int, fits: list[tuple[Fit, FitInfo]],
-        into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]], sources: list[Source],
+        self,
+        kind: int,
+        fits: list[tuple[Fit, FitInfo]],
+        into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]],
+        sources: list[Source],
     ) -> None:
         self.inputs[kind] = tuple(sources)
         self.poser.fixed_inputs[kind] = len(sources)
         self.poser.types["input of", kind] = self._type(fits, into)
 
-    def _type(
-        self, fits: list[tuple[Fit, FitInfo]], into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]]
-    ) -> int:
+    def _type(self, fits: list[tuple[Fit, FitInfo]], into: list[tuple[AdapterFit, tuple[allow.Allowance, ...]]]) -> int:
         poser = self.poser
         at = len(poser.port_types)
         poser.reserve()

@@ -1,8 +1,8 @@
 """From a build and its demand to the formal problem, and the frame that leads back from its indices to parts.
 
-A problem to be planned holds only what a plan may use: full mates, the supply's own family, plugs that are not known to be
-too short. Where a wiring is given, each piece named in it is a kind of its own, and the ports named in it have just that
-as their source.
+A problem to be planned holds only what a plan may use: full mates, the supply's own family, plugs that are not known
+to be too short. Where a wiring is given, each piece named in it is a kind of its own, and the ports named in it have
+just that as their source.
 """
 
 from dataclasses import dataclass, field
@@ -21,7 +21,17 @@ from service.wiring.allowances import Allowance, merged
 from service.wiring.mates import function_of, halves_of, halves_taken, mate
 from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, cables, is_never
 from service.wiring.problem import (
-    AdapterFit, AdapterKind, CableKind, Device, Fit, GroupLimit, Points, Port, PortType, Problem, Wiring,
+    AdapterFit,
+    AdapterKind,
+    CableKind,
+    Device,
+    Fit,
+    GroupLimit,
+    Points,
+    Port,
+    PortType,
+    Problem,
+    Wiring,
 )
 from service.wiring.reach import REACHES, Reach, Routes
 
@@ -30,7 +40,10 @@ PortKey = tuple[object, ...]
 
 
 class FitInfo(NamedTuple):
-    """What stands behind a fit: what the joint allows, how far the plug falls short, how it mates, contacts known open."""
+    """What stands behind a fit: what the joint allows, how far the plug falls short, how it mates.
+
+    Contacts known open.
+    """
 
     allowances: tuple[Allowance, ...]
     reach: Reach
@@ -102,6 +115,7 @@ class Poser:
         return self.lines[line, copy // quantity], copy % quantity
 
     def plug_pieces(self, plugged: Plugged) -> list[Piece]:
+        """Return the cables of a connection, one for each plug."""
         found = []
         for plug in plugged.plugs:
             if plug.cable is not None:
@@ -114,6 +128,7 @@ class Poser:
         return found
 
     def adapter_pieces(self, plugged: Plugged) -> list[Piece]:
+        """Return the adapters of a connection, the one at the port first."""
         found = []
         for adapter in plugged.adapters:
             part = self.build.units[self.lines[adapter.line, 0]].part
@@ -146,8 +161,12 @@ class Poser:
         for label, count in taken:
             takes[self.labels[label]] = count
         return CableKind(
-            len(of.pieces), tuple(takes), tuple(halves_of(plug.connector) for plug in of.cable.plugs),
-            tuple(merged(stretch) for stretch in stretches), self.groups_of(of.cable, taken), of.bought,
+            len(of.pieces),
+            tuple(takes),
+            tuple(halves_of(plug.connector) for plug in of.cable.plugs),
+            tuple(merged(stretch) for stretch in stretches),
+            self.groups_of(of.cable, taken),
+            of.bought,
         )
 
     def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
@@ -158,7 +177,9 @@ class Poser:
             return (self.groups[cable.group],)
         of_socket = {socket.label: socket.group for socket in self.supply.sockets}
         named = tuple(
-            self.groups[group] for label, count in taken for _ in range(count)
+            self.groups[group]
+            for label, count in taken
+            for _ in range(count)
             if (group := of_socket[label]) is not None
         )
         if named:
@@ -180,7 +201,10 @@ class Poser:
         return tuple(found)
 
     def supply_end(self, of: CableKindOf) -> tuple[Allowance, ...]:
-        """Return what the end at the supply allows: the printed rating, which replaces a guess at contacts, or these."""
+        """Return what the end at the supply allows.
+
+        The printed rating, which replaces a guess at contacts, or these.
+        """
         cable = of.cable
         if any(plug.connector in SIXTEEN_PIN for plug in cable.plugs):
             if cable.rated_watts is not None:
@@ -224,8 +248,9 @@ class Poser:
         from_peripheral = takes == "peripheral-4" and gives in CARD
         return min(rating, card_facts.PERIPHERAL_ADAPTER_WATTS.value) if from_peripheral else rating
 
-    def adapter_kind(self, of: AdapterKindOf, inputs: tuple[int, ...], limits: tuple[tuple[Allowance, ...], ...],
-                     input_type: int) -> AdapterKind:
+    def adapter_kind(
+        self, of: AdapterKindOf, inputs: tuple[int, ...], limits: tuple[tuple[Allowance, ...], ...], input_type: int
+    ) -> AdapterKind:
         """Return the formal kind."""
         adapter = of.adapter
         extra = int(points.MOULDED_POINTS.value) if adapter.moulded else 0
@@ -253,6 +278,7 @@ class Poser:
         return at
 
     def reserve(self) -> None:
+        """Make room for one more port type."""
         self.port_types.append(PortType(()))
         self.fits.append([])
         self.adapter_fits.append([])
@@ -273,6 +299,7 @@ class Poser:
         return found
 
     def reach_of(self, of: CableKindOf, number: int, connector: str) -> Reach:
+        """Return how far a plug of a kind falls short of a port."""
         if of.bought:
             return REACHES
         piece = of.pieces[0]
@@ -281,6 +308,7 @@ class Poser:
     def fit(
         self, kind: int, number: int, connector: str, reach: Reach, stays_off: bool, open_contacts: int
     ) -> tuple[Fit, FitInfo]:
+        """Return a plug in a port as the formal fit, and what stands behind it."""
         cable = self.cables[kind].cable
         name = cable.plugs[number].connector
         open_now = cable.open_contacts + open_contacts
@@ -330,19 +358,29 @@ class Poser:
             for at, of in enumerate(self.adapters)
         ]
         devices = tuple(self.device(feed, given or {}) for feed in self.demand.feeds)
-        kinds = [
-            self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)
-        ]
+        kinds = [self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)]
         segments = [self.stretches(of) for of in self.cables]
         cable_kinds = tuple(self.cable_kind(of, each) for of, each in zip(self.cables, segments, strict=True))
         problem = Problem(
-            devices, tuple(self.port_types), cable_kinds, tuple(s.count for s in self.supply.sockets), tuple(kinds),
-            tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups), _points(),
+            devices,
+            tuple(self.port_types),
+            cable_kinds,
+            tuple(s.count for s in self.supply.sockets),
+            tuple(kinds),
+            tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups),
+            _points(),
         )
         return Frame(
-            problem, self.demand.feeds, self.cables, self.adapters, segments,
+            problem,
+            self.demand.feeds,
+            self.cables,
+            self.adapters,
+            segments,
             [tuple(label for label, n in self.occupied(of.cable) for _ in range(n)) for of in self.cables],
-            [each for _, each in limits], self.fits, self.adapter_fits, self.too_short,
+            [each for _, each in limits],
+            self.fits,
+            self.adapter_fits,
+            self.too_short,
         )
 
     def input_type(self, adapter: int) -> int:
@@ -368,14 +406,21 @@ def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
     found = []
     for connector, count in sorted(counts.items()):
         if connector in POWER_CONNECTORS and (not poser.labels or function_of(connector) in poser.by_function):
-            found.append(CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True))
+            found.append(
+                CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
+            )
     return found
 
 
 def _plain_cable(connector: str) -> Cable:
     rated = card_facts.PLUG_WATTS[connector].value if connector in SIXTEEN_PIN else None
     plugs = card_facts.SINGLE_CABLE_PLUGS.get(connector, 1)
-    return Cable(plugs=tuple(Plug(connector=connector) for _ in range(plugs)), rated_watts=rated, captive=False, carries_3v3=False)
+    return Cable(
+        plugs=tuple(Plug(connector=connector) for _ in range(plugs)),
+        rated_watts=rated,
+        captive=False,
+        carries_3v3=False,
+    )
 
 
 def _points() -> Points:

@@ -5,15 +5,16 @@ start-up on the same three rails. ``NO_LIMIT`` stands where nothing limits.
 
 What there is
     *Devices* with ports. A port is of a *port type*, is required or optional, and has a weight of 1 or more.
-    *Cable kinds*: ``count`` equal cables, each with plugs in order along it. *Socket types*: ``sockets[s]`` equal sockets.
-    *Adapter kinds*: ``count`` equal adapters with ``outputs`` equal outputs and up to ``max(inputs)`` equal inputs, which
-    are ports of the port type ``input_type``. *Groups*: one limit on one rail.
+    *Cable kinds*: ``count`` equal cables, each with plugs in order along it. *Socket types*: ``sockets[s]`` equal
+    sockets.
+    *Adapter kinds*: ``count`` equal adapters with ``outputs`` equal outputs and up to ``max(inputs)`` equal inputs,
+    which are ports of the port type ``input_type``. *Groups*: one limit on one rail.
 
 A wiring
     gives each device port, and each input of each adapter in use, one *source* or none:
 
-    * a plug: one of the ``fits`` of its port type, on a numbered cable of that kind. A plug has ``halves`` halves (2 for a
-      plug that splits, else 1) and the fits on it together take no more than that; or
+    * a plug: one of the ``fits`` of its port type, on a numbered cable of that kind. A plug has ``halves`` halves
+      (2 for a plug that splits, else 1) and the fits on it together take no more than that; or
     * an output of an adapter named in ``adapter_fits`` of its port type.
 
     An adapter in use feeds at least one port, and the number of its inputs that have a source is exactly one of
@@ -21,21 +22,22 @@ A wiring
     input may be fed from an adapter, that one's input may not (depth two).
     A cable in use has at least one plug in use and takes ``takes[s]`` sockets of each type s; all sockets taken stay
     within ``sockets``. A device port that is optional may go without; one that is required and goes without is *unfed*.
-    An adapter input may never go without, nor may a port that is marked ``must``; only where there are such ports can it
-    be that there is no wiring at all.
+    An adapter input may never go without, nor may a port that is marked ``must``; only where there are such ports can
+    it be that there is no wiring at all.
 
 Loads
-    Let F be the ports of a device that are required, and those optional ones that have a source. Port i in F carries, on
-    each of the six entries, ``ceil(device.load[k] * weight_i / sum of weights over F)``; an unfed port's share is not
-    given to others, and carries nothing. An adapter carries the sum over its outputs; each of its j used inputs carries
-    ``ceil(sum / j)``. Segment p of a cable runs from plug p-1 (or the supply, p = 0) to plug p and carries the sum over
-    the plugs at p and beyond. A group carries, from each cable in use that names it, ``ceil(l * m / n)`` where l is the load
-    of segment 0 on the group's rail (sustained), n the length of the kind's ``groups`` and m how often the group is in it.
+    Let F be the ports of a device that are required, and those optional ones that have a source. Port i in F carries,
+    on each of the six entries, ``ceil(device.load[k] * weight_i / sum of weights over F)``; an unfed port's share is
+    not given to others, and carries nothing. An adapter carries the sum over its outputs; each of its j used inputs
+    carries ``ceil(sum / j)``. Segment p of a cable runs from plug p-1 (or the supply, p = 0) to plug p and carries
+    the sum over the plugs at p and beyond. A group carries, from each cable in use that names it, ``ceil(l * m / n)``
+    where l is the load of segment 0 on the group's rail (sustained), n the length of the kind's ``groups`` and m how
+    often the group is in it.
 
 The feed of a port
-    is the set of all *places* its current passes: the fit or adapter fit at the port itself; for each adapter on the way
-    the adapter, and the fits of its used inputs; for each plug on the way segments 0 to p of its cable. Each place has
-    ``Limits`` on each rail, and its current l there is judged:
+    is the set of all *places* its current passes: the fit or adapter fit at the port itself; for each adapter on the
+    way the adapter, and the fits of its used inputs; for each plug on the way segments 0 to p of its cable. Each
+    place has ``Limits`` on each rail, and its current l there is judged:
 
     * overloaded when sustained l > ``stop`` or start-up l > ``start_stop``;
     * banded when sustained l > ``band``;  *start-banded* when start-up l > ``start_band``;
@@ -59,8 +61,8 @@ Objective, smallest first, compared in this order, each entry a sum over devices
     13 optional ports without a source, of devices where some connection's use is above COMFORT_FROM
     14 cables used                     15 loose plugs: plugs of used cables with no half in use
 
-Ties. Among equal wirings the one that the search meets first, in the canonical order of devices, ports, kinds, plugs and
-adapters of the problem; names do not enter a problem, so they do not enter the choice.
+Ties. Among equal wirings the one that the search meets first, in the canonical order of devices, ports, kinds, plugs
+and adapters of the problem; names do not enter a problem, so they do not enter the choice.
 """
 
 from typing import Literal, NamedTuple
@@ -114,7 +116,10 @@ class PortType(NamedTuple):
 
 
 class Port(NamedTuple):
-    """A port of a device; weights divide the device's load. ``must``: it has a source in every wiring, as it is plugged."""
+    """A port of a device; weights divide the device's load. ``must``.
+
+    It has a source in every wiring, as it is plugged.
+    """
 
     type: int
     required: bool
@@ -142,7 +147,9 @@ class CableKind(NamedTuple):
 
 
 class AdapterKind(NamedTuple):
-    """Equal adapters. ``inputs`` lists, ascending, how many inputs may be used, ``limits_by_inputs`` what is then allowed.
+    """Equal adapters. ``inputs`` lists, ascending, how many inputs may be used.
+
+    ``limits_by_inputs`` what is then allowed.
 
     ``rank`` is 0 moulded, 1 bought, 2 bundled.
     """
@@ -202,7 +209,9 @@ Source = PlugSource | AdapterSource
 
 
 class Wiring(NamedTuple):
-    """A choice: for each device and port its source or None; for each adapter kind and copy in use, its inputs' sources.
+    """A choice: for each device and port its source or None.
+
+    For each adapter kind and copy in use, its inputs' sources.
 
     ``adapter_inputs`` is sorted by (adapter kind, copy).
     """

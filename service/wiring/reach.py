@@ -10,7 +10,10 @@ from service.wiring.mates import function_of
 
 
 class Reach(NamedTuple):
-    """Millimetres that a plug is short of its port: by known figures, and where one of them was assumed. 0: it reaches."""
+    """Millimetres that a plug is short of its port: by known figures, and where one of them was assumed. 0.
+
+    It reaches.
+    """
 
     short_by_mm: float = 0.0
     assumed_short_by_mm: float = 0.0

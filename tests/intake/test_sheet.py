@@ -24,10 +24,14 @@ def spec(category: str, **changed: Any) -> dict[str, Any]:
 
 CARD = "/parts/0/spec"
 CONNECTION: dict[str, Any] = {
-    "part": "/parts/3", "copy": 1, "port": {"connector": "pcie-8", "number": 1},
+    "part": "/parts/3",
+    "copy": 1,
+    "port": {"connector": "pcie-8", "number": 1},
     "adapters": [{"adapter": "/parts/3/adapters/0", "copy": 1, "inputs": 2}],
-    "plugs": [{"cable": "/parts/0/cables/2", "copy": 1, "plug": 1, "sockets": ["card"], "open_contacts": 0},
-              {"cable": "/parts/7", "copy": 2, "plug": 1, "sockets": [], "open_contacts": 1}],
+    "plugs": [
+        {"cable": "/parts/0/cables/2", "copy": 1, "plug": 1, "sockets": ["card"], "open_contacts": 0},
+        {"cable": "/parts/7", "copy": 2, "plug": 1, "sockets": [], "open_contacts": 1},
+    ],
 }
 BAD = [
     pytest.param([], "", "must be an object, not a list", id="list"),
@@ -37,76 +41,160 @@ BAD = [
     pytest.param(LINES | {"a/b": 1}, "/a~1b", NO_FIELD, id="unknown field"),
     pytest.param(LINES | {"_schema": 1}, "/_schema", NO_FIELD, id="field named as the library's own"),
     pytest.param({"parts": [{}]}, "/parts/0", "must have exactly one of part, gtin, mpn, spec", id="no way"),
-    pytest.param({"parts": [{"part": "a", "mpn": "b"}]}, "/parts/0", "must have exactly one of part, gtin, mpn, spec",
-                 id="two ways"),
+    pytest.param(
+        {"parts": [{"part": "a", "mpn": "b"}]},
+        "/parts/0",
+        "must have exactly one of part, gtin, mpn, spec",
+        id="two ways",
+    ),
     pytest.param({"parts": ["a"]}, "/parts/0", "must be an object, not text", id="text as line"),
     pytest.param({"parts": [{"part": 7}]}, "/parts/0/part", "must be text, not a number", id="number as id"),
-    pytest.param({"parts": [{"part": "a\nb"}]}, "/parts/0/part",
-                 "must not hold line breaks or other control characters", id="line break"),
-    pytest.param({"parts": [{"part": "a\n"}]}, "/parts/0/part",
-                 "must not hold line breaks or other control characters", id="line break at the end"),
-    pytest.param({"parts": [{"part": "a", "quantity": True}]}, "/parts/0/quantity",
-                 "must be a whole number, not true or false", id="true pieces"),
-    pytest.param({"parts": [{"part": "a", "quantity": "3"}]}, "/parts/0/quantity",
-                 "must be a whole number, not text", id="text pieces"),
+    pytest.param(
+        {"parts": [{"part": "a\nb"}]},
+        "/parts/0/part",
+        "must not hold line breaks or other control characters",
+        id="line break",
+    ),
+    pytest.param(
+        {"parts": [{"part": "a\n"}]},
+        "/parts/0/part",
+        "must not hold line breaks or other control characters",
+        id="line break at the end",
+    ),
+    pytest.param(
+        {"parts": [{"part": "a", "quantity": True}]},
+        "/parts/0/quantity",
+        "must be a whole number, not true or false",
+        id="true pieces",
+    ),
+    pytest.param(
+        {"parts": [{"part": "a", "quantity": "3"}]},
+        "/parts/0/quantity",
+        "must be a whole number, not text",
+        id="text pieces",
+    ),
     pytest.param({"parts": [{"part": "a", "quantity": 2.5}]}, "/parts/0/quantity", "must be a whole number", id="2.5"),
     pytest.param({"parts": [{"part": "a", "quantity": 65}]}, "/parts/0/quantity", "must be from 1 to 64", id="65"),
-    pytest.param({"parts": [{"gtin": "12345671"}]}, "/parts/0/gtin",
-                 "has a last digit that does not check the others; one digit is wrong", id="check digit"),
+    pytest.param(
+        {"parts": [{"gtin": "12345671"}]},
+        "/parts/0/gtin",
+        "has a last digit that does not check the others; one digit is wrong",
+        id="check digit",
+    ),
     pytest.param({"parts": [{"gtin": 12345670}]}, "/parts/0/gtin", "must be text of digits, not a number", id="gtin"),
     pytest.param({"parts": [{"gtin": "1234567"}]}, "/parts/0/gtin", "must be 8, 12, 13 or 14 digits", id="7 digits"),
     pytest.param({"parts": [{"spec": {}}]}, f"{CARD}/category", "must be given", id="no category"),
-    pytest.param(spec("graphics_card", board_watts="350"), f"{CARD}/board_watts",
-                 "must be a number, or an object of low and high, not text", id="text watts"),
+    pytest.param(
+        spec("graphics_card", board_watts="350"),
+        f"{CARD}/board_watts",
+        "must be a number, or an object of low and high, not text",
+        id="text watts",
+    ),
     pytest.param(spec("graphics_card", board_watts=1e300), f"{CARD}/board_watts", RANGE_LOAD, id="1e300"),
     pytest.param(spec("graphics_card", board_watts=10**16), f"{CARD}/board_watts", RANGE_LOAD, id="16 digits"),
-    pytest.param(spec("graphics_card", board_watts={"low": 2, "high": 1}), f"{CARD}/board_watts/low",
-                 "must not be above high", id="low above high"),
-    pytest.param(spec("graphics_card", board_watts={"low": 2}), f"{CARD}/board_watts/high", "must be given",
-                 id="no high"),
-    pytest.param(spec("graphics_card", board_watts={"low": 2, "high": 3, "mid": 1}), f"{CARD}/board_watts/mid",
-                 NO_FIELD, id="mid"),
-    pytest.param(spec("graphics_card", length_mm=None), f"{CARD}/length_mm",
-                 "must not be null; leave out what is not known", id="null"),
-    pytest.param({"parts": [{"spec": {"category": "graphics_card"}}]}, f"{CARD}/board_watts", "must be given",
-                 id="no watts"),
-    pytest.param(spec("drive", power_disable=1), f"{CARD}/power_disable", "must be true or false, not a number",
-                 id="1"),
+    pytest.param(
+        spec("graphics_card", board_watts={"low": 2, "high": 1}),
+        f"{CARD}/board_watts/low",
+        "must not be above high",
+        id="low above high",
+    ),
+    pytest.param(
+        spec("graphics_card", board_watts={"low": 2}), f"{CARD}/board_watts/high", "must be given", id="no high"
+    ),
+    pytest.param(
+        spec("graphics_card", board_watts={"low": 2, "high": 3, "mid": 1}),
+        f"{CARD}/board_watts/mid",
+        NO_FIELD,
+        id="mid",
+    ),
+    pytest.param(
+        spec("graphics_card", length_mm=None),
+        f"{CARD}/length_mm",
+        "must not be null; leave out what is not known",
+        id="null",
+    ),
+    pytest.param(
+        {"parts": [{"spec": {"category": "graphics_card"}}]}, f"{CARD}/board_watts", "must be given", id="no watts"
+    ),
+    pytest.param(
+        spec("drive", power_disable=1), f"{CARD}/power_disable", "must be true or false, not a number", id="1"
+    ),
     pytest.param(spec("drive", running_amps={"24v": 1}), f"{CARD}/running_amps/24v", NO_FIELD, id="24 V"),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
-    pytest.param(spec("cable", plugs=[{"connector": "pcie-8"}]), f"{CARD}/rated_watts",
-                 "is printed only on a cable that has a 16-pin plug", id="print without 16-pin"),
-    pytest.param(spec("cable", rated_watts=500), f"{CARD}/rated_watts", "must be one of 150, 300, 450, 600",
-                 id="500 W"),
-    pytest.param(spec("power_supply", cables=[BY_CATEGORY["power_supply"]["cables"][0] | {"captive": True}]),
-                 f"{CARD}/cables/0/occupies", "must be left out: a captive cable takes no socket",
-                 id="captive in a socket"),
-    pytest.param(spec("adapter", rated_watts_by_inputs={"4": 1}), f"{CARD}/rated_watts_by_inputs/4",
-                 "is more inputs than the 3 that the adapter takes", id="four inputs of three"),
-    pytest.param(spec("adapter", takes=[{"connector": "pcie-8"}] * 2), f"{CARD}/takes", "must list exactly 1",
-                 id="takes"),
-    pytest.param(spec("power_supply", rails={"48v": {"max_amps": 1}}), f"{CARD}/rails/48v",
-                 "is no key here: the key must be one of 12v, 5v, 3v3, 5vsb", id="48 V"),
-    pytest.param(spec("power_supply", cables=[{"occupies": {"_schema": 1}, "group": "g1",
-                                                "plugs": [{"connector": "cpu-8"}]}]),
-                 f"{CARD}/cables/0/occupies/_schema", "names a socket that the supply does not list",
-                 id="no such socket"),
-    pytest.param(spec("power_supply", cables=[{"group": "g9", "plugs": [{"connector": "cpu-8"}]}]),
-                 f"{CARD}/cables/0/group", "names a group that the supply does not list", id="no such group"),
-    pytest.param(spec("power_supply", cables=[{"plugs": [{"connector": "cpu-4+4"}]}]), f"{CARD}/cables/0",
-                 "is in none of the supply's groups: name its group, the group of its sockets, or what a group feeds",
-                 id="in no group"),
-    pytest.param(spec("power_supply", efficiency_points=[{"load_percent": 20, "percent": 80}] * 2),
-                 f"{CARD}/efficiency_points/1/load_percent", "must be above that of the point before it", id="points"),
-    pytest.param(LINES | {"aspects": ["power", "power"]}, "/aspects/1", "stands in the list already",
-                 id="aspect twice"),
+    pytest.param(
+        spec("cable", plugs=[{"connector": "pcie-8"}]),
+        f"{CARD}/rated_watts",
+        "is printed only on a cable that has a 16-pin plug",
+        id="print without 16-pin",
+    ),
+    pytest.param(
+        spec("cable", rated_watts=500), f"{CARD}/rated_watts", "must be one of 150, 300, 450, 600", id="500 W"
+    ),
+    pytest.param(
+        spec("power_supply", cables=[BY_CATEGORY["power_supply"]["cables"][0] | {"captive": True}]),
+        f"{CARD}/cables/0/occupies",
+        "must be left out: a captive cable takes no socket",
+        id="captive in a socket",
+    ),
+    pytest.param(
+        spec("adapter", rated_watts_by_inputs={"4": 1}),
+        f"{CARD}/rated_watts_by_inputs/4",
+        "is more inputs than the 3 that the adapter takes",
+        id="four inputs of three",
+    ),
+    pytest.param(
+        spec("adapter", takes=[{"connector": "pcie-8"}] * 2), f"{CARD}/takes", "must list exactly 1", id="takes"
+    ),
+    pytest.param(
+        spec("power_supply", rails={"48v": {"max_amps": 1}}),
+        f"{CARD}/rails/48v",
+        "is no key here: the key must be one of 12v, 5v, 3v3, 5vsb",
+        id="48 V",
+    ),
+    pytest.param(
+        spec("power_supply", cables=[{"occupies": {"_schema": 1}, "group": "g1", "plugs": [{"connector": "cpu-8"}]}]),
+        f"{CARD}/cables/0/occupies/_schema",
+        "names a socket that the supply does not list",
+        id="no such socket",
+    ),
+    pytest.param(
+        spec("power_supply", cables=[{"group": "g9", "plugs": [{"connector": "cpu-8"}]}]),
+        f"{CARD}/cables/0/group",
+        "names a group that the supply does not list",
+        id="no such group",
+    ),
+    pytest.param(
+        spec("power_supply", cables=[{"plugs": [{"connector": "cpu-4+4"}]}]),
+        f"{CARD}/cables/0",
+        "is in none of the supply's groups: name its group, the group of its sockets, or what a group feeds",
+        id="in no group",
+    ),
+    pytest.param(
+        spec("power_supply", efficiency_points=[{"load_percent": 20, "percent": 80}] * 2),
+        f"{CARD}/efficiency_points/1/load_percent",
+        "must be above that of the point before it",
+        id="points",
+    ),
+    pytest.param(
+        LINES | {"aspects": ["power", "power"]}, "/aspects/1", "stands in the list already", id="aspect twice"
+    ),
     pytest.param(LINES | {"use": None}, "/use", "must not be null; leave out what is not known", id="null use"),
-    pytest.param(LINES | {"site": {"ups": {"watts": 0, "volt_amperes": 900}}}, "/site/ups/watts", "must be from 1 to 100000", id="ups"),
-    pytest.param(LINES | {"wiring": [CONNECTION | {"part": "parts/3"}]}, "/wiring/0/part",
-                 "must be a pointer such as /parts/0", id="pointer"),
-    pytest.param(LINES | {"wiring": [CONNECTION | {"plugs": []}]}, "/wiring/0/plugs", "must list from 1 to 64",
-                 id="plugs"),
+    pytest.param(
+        LINES | {"site": {"ups": {"watts": 0, "volt_amperes": 900}}},
+        "/site/ups/watts",
+        "must be from 1 to 100000",
+        id="ups",
+    ),
+    pytest.param(
+        LINES | {"wiring": [CONNECTION | {"part": "parts/3"}]},
+        "/wiring/0/part",
+        "must be a pointer such as /parts/0",
+        id="pointer",
+    ),
+    pytest.param(
+        LINES | {"wiring": [CONNECTION | {"plugs": []}]}, "/wiring/0/plugs", "must list from 1 to 64", id="plugs"
+    ),
 ]
 
 
@@ -126,7 +214,12 @@ def test_all_faults_of_all_lines_at_once() -> None:
     broken = spec("cable", awg=5)["parts"] + [{"part": 1}] + spec("fan", amps=-1, colour=2)["parts"]
     found = faults_of({"parts": broken, "site": {"code": "x"}, "extra": 0})
     assert list(found) == [
-        "/extra", "/parts/0/spec/awg", "/parts/1/part", "/parts/2/spec/amps", "/parts/2/spec/colour", "/site/code"
+        "/extra",
+        "/parts/0/spec/awg",
+        "/parts/1/part",
+        "/parts/2/spec/amps",
+        "/parts/2/spec/colour",
+        "/site/code",
     ]
 
 
@@ -142,10 +235,17 @@ def test_wiring_comes_back_as_it_went_in() -> None:
     assert [connection_of(plugged) for plugged in wiring] == [CONNECTION]
 
 
-ODD_LINES = st.fixed_dictionaries({}, optional={
-    "part": st.text(max_size=90) | JSON, "quantity": st.integers(-2, 70) | st.sampled_from([25.0, True, "3"]) | JSON,
-    "mpn": st.text(max_size=3),
-}) | JSON
+ODD_LINES = (
+    st.fixed_dictionaries(
+        {},
+        optional={
+            "part": st.text(max_size=90) | JSON,
+            "quantity": st.integers(-2, 70) | st.sampled_from([25.0, True, "3"]) | JSON,
+            "mpn": st.text(max_size=3),
+        },
+    )
+    | JSON
+)
 
 
 @given(ODD_LINES)

@@ -72,7 +72,7 @@ def test_aspect_alone(aspect: str) -> None:
     ("gone", "aspects"),
     [
         pytest.param(("power_supply",), {"power", "connections", "mains", "fit"}, id="supply-and-there-is-no-card"),
-        pytest.param(("motherboard",), {"signals", "mating"}, id="board"),
+        pytest.param(("motherboard",), {"connections", "signals", "mating"}, id="board"),
         pytest.param(("case",), {"fit"}, id="case"),
         pytest.param(("processor", "memory"), {"mating"}, id="processor-and-memory"),
         pytest.param((), set(), id="nothing"),

@@ -15,14 +15,23 @@ from service.rules.rule import Finding, Rule, Said
 def check(case: Case) -> Iterator[Said]:
     """Yield each plug that may not reach."""
     for joint in case.joints:
-        short = [plug.assumed_short_by_mm for plug in joint.plugs if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0]
+        short = [
+            plug.assumed_short_by_mm for plug in joint.plugs if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0
+        ]
         for number, short_by_mm in enumerate(short):
             yield Finding(joint.at.nth(number), values=(("connector", joint.connector), ("short_by_mm", short_by_mm)))
 
 
 RULE = Rule(
-    id="CBL103", title="A plug may not reach its port", weight="caution", points=int(ASSUMED_SHORT_POINTS.value),
-    aspect="connections", since="0.1", rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS), check=check, planned=True,
+    id="CBL103",
+    title="A plug may not reach its port",
+    weight="caution",
+    points=int(ASSUMED_SHORT_POINTS.value),
+    aspect="connections",
+    since="0.1",
+    rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS),
+    check=check,
+    planned=True,
     message="By the usual way the plug for this {connector} port is {short_by_mm} mm short; the way in this case is "
     "not given.",
     why="Supplies for small cases have short cables, and large cases have long ways.",

@@ -20,6 +20,7 @@ from service.wiring.problem import (
     Device,
     Load,
     PlugSource,
+    Port,
     Problem,
     RailLimits,
     Source,
@@ -106,8 +107,9 @@ def _top(loads: list[Load]) -> Load:
 class Model:
     """The program of one problem."""
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, *, together: bool = True) -> None:
         self.problem = problem
+        self.together = together
         self.program = Program()
         self.levels = [Linear() for _ in range(LEVELS)]
         self.cables = [(kind, copy) for kind, each in enumerate(problem.cables) for copy in range(each.count)]
@@ -195,9 +197,9 @@ class Model:
             self.program.at_least(Linear().add(one).add(other, -1), 0)
 
     def _merge(self) -> None:
-        """Count equal devices of one required port together."""
+        """Count equal devices of one required port together, unless each is to stand alone."""
         alone = [
-            device if len(device.ports) == 1 and device.ports[0].required and not device.ports[0].must else at
+            device if self.together and len(device.ports) == 1 and _plain(device.ports[0]) else at
             for at, device in enumerate(self.problem.devices)
         ]
         self.merged: dict[object, list[int]] = {}
@@ -667,6 +669,10 @@ class Model:
         return Wiring(tuple(tuple(each) for each in sources), inputs)
 
 
+def _plain(port: Port) -> bool:
+    return port.required and not port.must
+
+
 def _times(load: Load, number: int, by: int) -> Load:
     one = [_ceil(each * number, by) for each in load]
     return one[0], one[1], one[2], one[3], one[4], one[5]
@@ -683,9 +689,9 @@ def _source(draw: Draw) -> Source:
     return AdapterSource(draw.fit, draw.adapter[1])
 
 
-def solve(problem: Problem, seconds: float) -> Proof:
+def solve(problem: Problem, seconds: float, *, together: bool = True) -> Proof:
     """Return the optimum as HiGHS finds it, level by level; its objective is None where time ran out."""
-    model = Model(problem)
+    model = Model(problem, together=together)
     try:
         values, objective = model.program.by_levels(model.levels, seconds)
     except Infeasible:
@@ -694,3 +700,8 @@ def solve(problem: Problem, seconds: float) -> Proof:
         return Proof(None, None)
     return Proof(objective, model.wiring(values))
 
+
+
+def solve_singly(problem: Problem, seconds: float) -> Proof:
+    """Return the same from the plain assignment model, where equal devices are told apart."""
+    return solve(problem, seconds, together=False)

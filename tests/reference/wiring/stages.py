@@ -154,11 +154,11 @@ class Program:
         return highs
 
     def _minimise(self, highs: highspy.Highs, level: Linear, seconds: float, *, first: bool) -> list[float] | None:
-        """Return a best solution for one level.
+        """Return a best solution for one level, or None where HiGHS found none in time.
 
-        No start is handed over: HiGHS 1.16 gave back the start as optimal though its own bound was lower. Only the first level
-        can be infeasible, as each later one has the solution before it; what HiGHS says of those then is rounding, and
-        is tried again without presolve.
+        No start is handed over: HiGHS 1.16 gave back the start as optimal though its own bound was lower. It was also
+        seen to call feasible problems infeasible after presolve, so that is believed only if it says so without
+        presolve too, and only of the first level, as each later one has the solution of the level before.
         """
         count = len(self.tops)
         costs = [0.0] * count
@@ -166,16 +166,18 @@ class Program:
             costs[variable] = factor
         highs.changeColsCost(count, list(range(count)), costs)
         until = time.monotonic() + seconds
-        for presolve in ("choose",) if first else ("choose", "off"):
-            highs.setOptionValue("presolve", presolve)
+        for presolve in ("choose", "off"):
             left = until - time.monotonic()
             if left <= 0:
                 return None
+            highs.setOptionValue("presolve", presolve)
             highs.setOptionValue("time_limit", left)
             highs.run()
             status = highs.getModelStatus()
-            if first and status == highspy.HighsModelStatus.kInfeasible:
-                raise Infeasible
             if status == highspy.HighsModelStatus.kOptimal:
                 return list(highs.getSolution().col_value)
+            if status != highspy.HighsModelStatus.kInfeasible:
+                return None
+        if first:
+            raise Infeasible
         return None
