@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from service.parts.words import CARD, FUNCTIONS, MAIN, PROCESSOR, Function
+from service.parts.words import CARD, FUNCTIONS, MAIN, PLUGS, PROCESSOR, Function
 
 Mate = Literal["full", "half", "impossible"]
 
@@ -39,7 +39,14 @@ def halves_taken(plug: str, port: str) -> int:
 
 def function_of(connector: str) -> Function:
     """Return what a plug or port is for; anything that is not main, processor or card counts as a drive's."""
+    return _FUNCTION_OF.get(connector, "drive")
+
+
+def _function_of(connector: str) -> Function:
     for function, ports in zip(FUNCTIONS, (MAIN, PROCESSOR, CARD), strict=False):
         if connector in ports or any(plug == connector and port in ports for plug, port in _FULL):
             return function
     return "drive"
+
+
+_FUNCTION_OF: dict[str, Function] = {connector: _function_of(connector) for connector in PLUGS}

@@ -5,12 +5,14 @@ from dataclasses import replace
 from typing import NamedTuple, TypeVar
 
 from service.demand.ends import Ends
-from service.parts.build import Build
+from service.parts.build import Build, Unit
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
 from service.parts.words import CARD
 from service.wiring.mates import function_of
 
 K = TypeVar("K", bound=Hashable)
+MOST_BOXES = 512
+_BOXES: dict[str, tuple[tuple[Cable, int, int], ...]] = {}
 
 
 class Piece(NamedTuple):
@@ -51,21 +53,37 @@ def cables(build: Build, supply: int, ends: Ends, named: frozenset[Piece]) -> li
     """
     part = build.units[supply].part
     assert isinstance(part, PowerSupply)
-    found: list[tuple[Cable, Piece, bool]] = []
-    for index, cable in enumerate(part.cables or ()):
-        own = _with_captivity(cable, part)
-        found += [(own, Piece(supply, index, copy), False) for copy in range(cable.quantity)]
+    found = [((cable, False), Piece(supply, entry, copy)) for cable, entry, copy in _boxed(build.units[supply])]
     for unit, entry in enumerate(build.units):
         if isinstance(entry.part, Cable):
-            foreign = is_foreign(entry.part, part, unit, ends)
-            loose = replace(entry.part, captive=False)
-            found += [(loose, Piece(unit, -1, copy), foreign) for copy in range(entry.part.quantity)]
-    plain = (((replace(cable, name="", quantity=1), foreign), piece) for cable, piece, foreign in found)
+            loose = (replace(entry.part, name="", quantity=1, captive=False), is_foreign(entry.part, part, unit, ends))
+            found += [(loose, Piece(unit, -1, copy)) for copy in range(entry.part.quantity)]
     return [
         CableKindOf(cable, some, foreign)
-        for (cable, foreign), pieces in _by_kind(plain)
+        for (cable, foreign), pieces in _by_kind(found)
         for some in _split(pieces, named)
     ]
+
+
+def _boxed(supply: Unit) -> tuple[tuple[Cable, int, int], ...]:
+    """Return each cable in a supply's box without its name: the cable, its entry, which of the entry.
+
+    Remembered by the supply's digest, as the same supplies are asked for again and again.
+    """
+    found = _BOXES.get(supply.digest)
+    if found is None:
+        part = supply.part
+        assert isinstance(part, PowerSupply)
+        found = tuple(
+            (plain, entry, copy)
+            for entry, cable in enumerate(part.cables or ())
+            for plain in (replace(_with_captivity(cable, part), name="", quantity=1),)
+            for copy in range(cable.quantity)
+        )
+        if len(_BOXES) >= MOST_BOXES:
+            _BOXES.clear()
+        _BOXES[supply.digest] = found
+    return found
 
 
 def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool:
