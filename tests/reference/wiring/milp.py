@@ -107,10 +107,10 @@ def _top(loads: list[Load]) -> Load:
 class Model:
     """The program of one problem."""
 
-    def __init__(self, problem: Problem, *, together: bool = True) -> None:
+    def __init__(self, problem: Problem, program: Program, *, together: bool = True) -> None:
         self.problem = problem
         self.together = together
-        self.program = Program()
+        self.program = program
         self.levels = [Linear() for _ in range(LEVELS)]
         self.cables = [(kind, copy) for kind, each in enumerate(problem.cables) for copy in range(each.count)]
         self.copies = [(kind, copy) for kind, each in enumerate(problem.adapters) for copy in range(each.count)]
@@ -689,9 +689,22 @@ def _source(draw: Draw) -> Source:
     return AdapterSource(draw.fit, draw.adapter[1])
 
 
-def solve(problem: Problem, seconds: float, *, together: bool = True) -> Proof:
+def solve(problem: Problem, seconds: float) -> Proof:
     """Return the optimum as HiGHS finds it, level by level; its objective is None where time ran out."""
-    model = Model(problem, together=together)
+    return _solved(Model(problem, Program()), seconds)
+
+
+def solve_singly(problem: Problem, seconds: float) -> Proof:
+    """Return the same from the plain assignment model, where equal devices are told apart."""
+    return _solved(Model(problem, Program(), together=False), seconds)
+
+
+def solve_as_posed(problem: Problem, seconds: float) -> Proof:
+    """Return the same without presolve: slower, but HiGHS 1.16 then takes back what it was wrong about."""
+    return _solved(Model(problem, Program(("off",))), seconds)
+
+
+def _solved(model: Model, seconds: float) -> Proof:
     try:
         values, objective = model.program.by_levels(model.levels, seconds)
     except Infeasible:
@@ -700,8 +713,3 @@ def solve(problem: Problem, seconds: float, *, together: bool = True) -> Proof:
         return Proof(None, None)
     return Proof(objective, model.wiring(values))
 
-
-
-def solve_singly(problem: Problem, seconds: float) -> Proof:
-    """Return the same from the plain assignment model, where equal devices are told apart."""
-    return solve(problem, seconds, together=False)

@@ -77,7 +77,9 @@ class Linear:
 class Program:
     """Variables from 0 up and rows."""
 
-    def __init__(self) -> None:
+    def __init__(self, presolve: tuple[str, ...] = ("choose", "off")) -> None:
+        """Take the ways of presolve, each tried where the one before calls the problem infeasible."""
+        self.presolve = presolve
         self.tops: list[float] = []
         self.whole: list[bool] = []
         self.rows: list[tuple[dict[int, float], float, float]] = []
@@ -166,7 +168,7 @@ class Program:
             costs[variable] = factor
         highs.changeColsCost(count, list(range(count)), costs)
         until = time.monotonic() + seconds
-        for presolve in ("choose", "off"):
+        for presolve in self.presolve:
             left = until - time.monotonic()
             if left <= 0:
                 return None

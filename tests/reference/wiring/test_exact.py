@@ -26,8 +26,8 @@ BY_HIGHS = {
     "workstation": range(900, 904),
     "distinct": range(900, 905, 2),
     "big": (900, 901, 904),
-    "odd": (900, 901, 903),
-    "chained": range(900, 903),
+    "odd": range(910, 950),
+    "chained": (*range(900, 903), *range(905, 915)),
 }
 BY_CP_SAT = {"small": range(950, 953), "gaming": range(950, 951), "odd": range(950, 952), "chained": range(950, 952)}
 
