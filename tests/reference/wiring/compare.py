@@ -107,11 +107,12 @@ def table(title: str, outcomes: list[Outcome]) -> str:
     found = {each: sum(one.verdict == each for one in outcomes) for each in Verdict}
     proven = [one for one in outcomes if one.verdict != Verdict.NO_ORACLE]
     ratios = sorted(one.oracle_seconds / one.our_seconds for one in proven) or [0.0]
+    unproven, back = sum(not one.proven for one in outcomes), sum(one.taken_back for one in outcomes)
     return (
         f"{title:20} n {len(outcomes):4}  oracle proved {len(proven):4}  same {found[Verdict.SAME]:4}  "
-        f"different {found[Verdict.DIFFERENT]}  "
-        f"taken back {sum(one.taken_back for one in outcomes)}  ours unproven {sum(not one.proven for one in outcomes)} "
-        f"(worse {found[Verdict.NOT_CLAIMED]})  ours ms {_spread([one.our_seconds for one in outcomes])}  "
+        f"different {found[Verdict.DIFFERENT]}  taken back {back}  "
+        f"ours unproven {unproven} (worse {found[Verdict.NOT_CLAIMED]})  "
+        f"ours ms {_spread([one.our_seconds for one in outcomes])}  "
         f"oracle ms {_spread([one.oracle_seconds for one in outcomes])}  "
         f"ratio median {statistics.median(ratios):.1f} p10 {_quantile(ratios, 0.1):.1f} least {ratios[0]:.2f}"
     )
