@@ -1,8 +1,8 @@
 """The way in: a problem is taken apart, each part put in canonical order, solved once and remembered, and all put back.
 
 The objective adds up over the parts. The memo is keyed by a part in canonical order, which holds only what the search
-reads, so the same drives on the same cables are solved once, whosever build they are in. A problem that comes again just
-as it was, as it does at both ends of a range that no plan depends on, is not even taken apart.
+reads, so the same drives on the same cables are solved once, whosever build they are in. A problem that comes again
+just as it was, as at both ends of a range that no plan depends on, is not even taken apart.
 """
 
 from service.wiring.canonical import Ordered, ordered

@@ -49,9 +49,13 @@ class Cabling(NamedTuple):
 
 
 class Fitting(NamedTuple):
-    """A state in which adapters may still be put in use, none before ``stage`` (depth, kind)."""
+    """A state in which adapters may still be put in use, none before ``stage`` (depth, kind).
+
+    The first to be decided are those that feed device ports, cluster by cluster; ``settled`` clusters get no more of them.
+    """
 
     open: Counted
+    settled: Counted
     adapters: Left
     stage: tuple[int, int]
 
@@ -125,6 +129,12 @@ class Search:
         available = self.bounds.available(*self.supply[:2])
         self.kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
+        self.feeding = [
+            sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
+        ]
+        self.chained = 0
+        for adapter in problem.adapters:
+            self.chained |= self.feeding[adapter.input_type] if adapter.count else 0
         self.begun: dict[tuple[int, int], tuple[tuple[int, Origin], ...]] = {}
 
     def run(self) -> bool:
@@ -175,8 +185,7 @@ class Search:
 
     def _opening(self, start: tuple[tuple[int, Origin], ...]) -> State:
         counts = moved((), (), (cluster for cluster, _ in start))
-        adapters = tuple(kind.count for kind in self.problem.adapters)
-        return Fitting(counts, adapters, (INPUT, 0)) if any(adapters) else Cabling(counts, *self.supply)
+        return self._fitting(counts, (), tuple(kind.count for kind in self.problem.adapters))
 
     def _begin(self, chosen: tuple[int, ...]) -> None:
         self.start = self._start_of(chosen)
@@ -246,7 +255,6 @@ class Search:
 
     def _steps(self, state: State) -> Iterator[tuple[int, Decision | None, State]]:
         if isinstance(state, Fitting):
-            yield 0, None, Cabling(state.open, *self.supply)
             yield from self._adapter_steps(state)
             return
         cluster, place = self._first(state.open)
@@ -260,7 +268,9 @@ class Search:
         found = self.floors.get(state)
         if found is None:
             if isinstance(state, Fitting):
-                found = self.bounds.fitting(state.open, *self.supply[:2], state.adapters)
+                found = self.bounds.fitting(
+                    state.open, state.settled, *self.supply[:2], state.adapters, self.chained
+                )
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
             self.floors[state] = found
@@ -268,20 +278,59 @@ class Search:
 
     # Adapters.
 
-    def _adapter_steps(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
-        for depth in range(state.stage[0], LAST_INPUT + 1):
-            for kind, left in enumerate(state.adapters):
-                if left > 0 and (depth, kind) >= state.stage:
-                    yield from self._openings(state, depth, kind)
+    def _fitting(self, counts: Counted, settled: Counted, adapters: Left) -> State:
+        """Return the state in which the next adapter is decided, or the cables where there is none to decide."""
+        if self._first_askable(counts, adapters) is not None:
+            return Fitting(counts, settled, adapters, (INPUT, 0))
+        merged = moved(settled, (), (cluster for cluster, times in counts for _ in range(times)))
+        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
+        if left & self.chained and any(self._has_inputs(cluster) for cluster, _ in merged):
+            return Fitting(merged, (), adapters, (LAST_INPUT, 0))
+        return Cabling(merged, *self.supply)
 
-    def _openings(self, state: Fitting, depth: int, kind: int) -> Iterator[tuple[int, Decision | None, State]]:
+    def _has_inputs(self, cluster: int) -> bool:
+        return any(need.depth == INPUT for need in self.decisions.clusters[cluster].needs)
+
+    def _first_askable(self, counts: Counted, adapters: Left) -> int | None:
+        """Return the first cluster with a device port that one of the adapters left can feed."""
+        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
+        for cluster, _ in counts:
+            for need in self.decisions.clusters[cluster].needs if left else ():
+                if need.depth == PORT and left & self.feeding[need.type]:
+                    return cluster
+        return None
+
+    def _adapter_steps(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
+        """Yield the ways on: for adapters at device ports each with the first cluster, or none with it any more."""
+        depth, first_kind = state.stage
+        if depth == LAST_INPUT:
+            yield 0, None, Cabling(state.open, *self.supply)
+            for kind, left in enumerate(state.adapters):
+                if left > 0 and kind >= first_kind:
+                    yield from self._openings(state, depth, kind, None)
+            return
+        first = self._first_askable(state.open, state.adapters)
+        assert first is not None, "such a state has a cluster to decide"
+        rest = tuple(entry for entry in state.open if entry[0] != first)
+        times = dict(state.open)[first]
+        yield 0, None, self._fitting(rest, moved(state.settled, (), (first,) * times), state.adapters)
+        for kind, left in enumerate(state.adapters):
+            if left > 0:
+                yield from self._openings(state, depth, kind, first)
+
+    def _openings(
+        self, state: Fitting, depth: int, kind: int, first: int | None
+    ) -> Iterator[tuple[int, Decision | None, State]]:
         adapters = _less(state.adapters, kind)
-        for filling in self.patterns.adapters(state.open, kind, depth):
+        for filling in self.patterns.adapters(state.open, kind, depth, first):
             for option in range(len(self.problem.adapters[kind].inputs)):
                 decision = Decision(OUTPUTS, kind, filling, option, depth)
                 effect = self.decisions.effect(decision)
-                after = Fitting(moved(state.open, filling.touched, effect.left), adapters, (depth, kind))
-                yield effect.cost, decision, after
+                after = moved(state.open, filling.touched, effect.left)
+                if first is None:
+                    yield effect.cost, decision, Fitting(after, (), adapters, (depth, kind))
+                else:
+                    yield effect.cost, decision, self._fitting(after, state.settled, adapters)
 
     # Cables.
 
