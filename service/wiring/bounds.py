@@ -13,8 +13,8 @@ from typing import NamedTuple
 from service.wiring.clusters import (
     CLEAN,
     LAST_INPUT,
-    LEVEL_BITS,
     NEVER,
+    PORT,
     UNFED,
     UNIT,
     Cluster,
@@ -25,12 +25,11 @@ from service.wiring.clusters import (
     worth,
 )
 from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, POINTS_LEVEL
-from service.wiring.problem import LEVELS, Problem
+from service.wiring.problem import Problem
 from service.wiring.rooms import NOT_AT_ALL, Guest, free_room, larger, tolerance
-from service.wiring.ways import PLUG, Way, Ways
+from service.wiring.ways import PLUG, Way, Ways, rounded
 
 Counted = tuple[tuple[int, int], ...]
-TOP = LEVEL_BITS * (LEVELS - 1)
 
 
 class Floor(NamedTuple):
@@ -39,7 +38,8 @@ class Floor(NamedTuple):
     ``cost``, ports that cannot be fed, needs that can be, needs that must be. ``least`` gives by port type the plugs, in
     parts of PLUG, that these take at the least, ``likely`` the same when no need is fed in a way that costs more than it
     must above the number of cables. ``heaviest``: the most plugs of ``least`` that one need takes; ``choice``: whether one
-    may go by an adapter. ``allowed``: what of the cost is each line's.
+    may go by an adapter. ``allowed``: what of the cost is each line's; ``unfed``: what it costs more to leave a need
+    without a source, for each that may be.
     """
 
     cost: int
@@ -51,6 +51,7 @@ class Floor(NamedTuple):
     heaviest: int
     choice: bool
     allowed: tuple[int, ...] = ()
+    unfed: tuple[int, ...] = ()
 
 
 class Family(NamedTuple):
@@ -102,10 +103,13 @@ class Bounds:
         likely: Counter[int] = Counter()
         choice = False
         missing: set[int] = set()
+        open_ports: list[Need] = []
         for need in cluster.needs:
             ways = self.ways.of(need, kinds, adapters)
             if ways:
                 costs = [[self._more(cluster.lines[line], way) for way in ways] for line in need.lines]
+                if need.depth == PORT and not need.must:
+                    open_ports.append(need)
                 asked = _plugs_of(ways)
                 least.update(asked)
                 heaviest = max(heaviest, *asked.values(), 1)
@@ -129,7 +133,22 @@ class Bounds:
                     missing.add(unit)
         must = sum(need.must for need in cluster.needs)
         fed = len(cluster.needs) - forced
-        return Floor(cost + sum(lines), forced, fed, must, dict(least), dict(likely), heaviest, choice, tuple(lines))
+        unfed = self._unfed(cluster, lines, open_ports, missing)
+        return Floor(
+            cost + sum(lines), forced, fed, must, dict(least), dict(likely), heaviest, choice, tuple(lines), unfed
+        )
+
+    def _unfed(self, cluster: Cluster, lines: list[int], ports: list[Need], missing: set[int]) -> tuple[int, ...]:
+        """Return what each of these ports costs more unfed; what a card costs once is divided over its ports."""
+        found = []
+        of = Counter(cluster.lines[need.lines[0]].unit for need in ports)
+        for need in ports:
+            unit = cluster.lines[need.lines[0]].unit
+            own = unfed_cost(cluster.units[unit]) - UNFED
+            if cluster.units[unit].role == "card":
+                own = 0 if unit in missing else rounded(own // of[unit])
+            found.append(UNFED + own - lines[need.lines[0]])
+        return tuple(found)
 
     def _more(self, line: Line, way: Way) -> int:
         after = joined(joined(line.verdict, CLEAN), way.verdict)
@@ -233,12 +252,16 @@ class Bounds:
         short = self._short({of: number // PLUG for of, number in least.items()}, available, sockets)
         if short:
             short = -(-short * PLUG // heaviest)
-            return NEVER if short > fed - must else _with_short(cost, forced, short)
+            extra = sorted((each, times) for floor, times in floors for each in floor.unfed)
+            if short > sum(times for _, times in extra):
+                return NEVER
+            cost += -_most([(-each, times) for each, times in extra], short)
         surely = {of: -(-number // PLUG) for of, number in least.items()}
         mostly = {of: -(-number // PLUG) for of, number in likely.items()}
+        without = -(-short * heaviest // PLUG)
         free = self._free_rooms(*guests) if guests else []
         return cost + sum(
-            self._cables(family, surely, mostly, available, sockets, choice, free) for family in self.families
+            self._cables(family, surely, mostly, available, sockets, choice, free, without) for family in self.families
         )
 
     def _short(self, wanted: dict[int, int], available: list[int], sockets: Sequence[int]) -> int:
@@ -281,16 +304,17 @@ class Bounds:
 
     def _cables(
         self, family: Family, surely: dict[int, int], mostly: dict[int, int], available: list[int],
-        sockets: Sequence[int], choice: bool, free: list[int],
+        sockets: Sequence[int], choice: bool, free: list[int], without: int,
     ) -> int:
-        """Return the least that cables for all needs of a family cost: bought, number, loose plugs.
+        """Return the least that cables for all needs of a family but so many cost: bought, number, loose plugs.
 
         Where not all needs can hang freely on cables, some level above the number of cables has one unit more.
         """
-        total = sum(mostly.get(of, 0) for of in family.types)
-        if not total:
+        at_most = sum(mostly.get(of, 0) for of in family.types)
+        total = at_most - without
+        if total <= 0:
             return 0
-        least = sum(surely.get(of, 0) for of in family.types)
+        least = sum(surely.get(of, 0) for of in family.types) - without
         owned = sum(self.room[kind] * available[kind] for kind in family.kinds if not self.problem.cables[kind].bought)
         largest = max(self.room[kind] for kind in family.kinds)
         bought = max(0, -(-(least - owned) // largest))
@@ -306,12 +330,13 @@ class Bounds:
         number = self._number(total, [(room, available[kind]) for kind, room in rooms.items()])
         for of in family.types:
             served = [(min(self.served[kind][of], room), available[kind]) for kind, room in rooms.items()]
-            number = max(number, self._number(mostly.get(of, 0), served))
+            number = max(number, self._number(mostly.get(of, 0) - without, served))
         cost += number * UNIT[CABLES_LEVEL]
         if choice:
             return cost
+        fed = total if len(self.families) == 1 else at_most
         lengths = [(-len(self.problem.cables[kind].halves), available[kind]) for kind in family.kinds]
-        return cost + max(0, -_most(lengths, number) - total) * UNIT[LOOSE_LEVEL]
+        return cost + max(0, -_most(lengths, number) - fed) * UNIT[LOOSE_LEVEL]
 
     def _number(self, wanted: int, rooms: list[tuple[int, int]]) -> int:
         number = 0
@@ -338,12 +363,6 @@ def _most(values: list[tuple[int, int]], number: int) -> int:
         found += used * value
         number -= used
     return found
-
-
-def _with_short(cost: int, forced: int, short: int) -> int:
-    stops = cost >> TOP
-    overloaded = stops - forced
-    return (forced + max(short, overloaded)) * UNIT[0] + (forced + short) * UNIT[1]
 
 
 def _kinds(problem: Problem) -> range:

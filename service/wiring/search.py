@@ -31,6 +31,10 @@ NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
 PAIRS_A_NODE = 64
 """Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
+KINDS_MORE = 4
+"""Kinds of cable that the work beside them amounts to, as looking through the open clusters."""
+PORTS_A_NODE = 2
+"""Ports wired by one decision that make it count twice."""
 MOST_PAIRS = 512
 """Above so many pairs the first descent goes by cost alone; bounds would take longer than the whole budget."""
 MOST_CHOICES = 4096
@@ -154,7 +158,8 @@ class Search:
             return
         same = number > 0 and self.problem.devices[number - 1] == self.problem.devices[number]
         for option in range(chosen[-1] if same else 0, len(self.choices[number])):
-            self._count(number if len(self.choices[number]) > 1 else 0)
+            several = len(self.choices[number]) > 1
+            self._count(number if several else 0, len(self.problem.devices[number].ports) if several else 0)
             further = (*chosen, option)
             if self._promising(further):
                 self._choose_fed(number + 1, further)
@@ -241,15 +246,15 @@ class Search:
         """Return the steps from a state, the most promising first; of those to the same state the cheapest."""
         found: dict[State, Move] = {}
         for cost, decision, after in self._steps(state):
-            self._count(len(state.open))
+            self._count(len(state.open), len(decision.filling.taken) if decision else 0)
             other = found.get(after)
             if other is None or cost < other.cost:
                 found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
         return sorted(found.values(), key=lambda move: move.cost + move.floor)
 
-    def _count(self, clusters: int) -> None:
-        """Count one decision weighed, as more where more different things are open, for that takes longer."""
-        self.nodes += 1 + clusters * len(self.problem.cables) // PAIRS_A_NODE
+    def _count(self, clusters: int, ports: int) -> None:
+        """Count one decision weighed, as more where more different things are open or taken, for that takes longer."""
+        self.nodes += 1 + clusters * (len(self.problem.cables) + KINDS_MORE) // PAIRS_A_NODE + ports // PORTS_A_NODE
         if self.nodes > self.budget:
             raise OverBudget
 
@@ -439,7 +444,7 @@ class Search:
         while True:
             moves = [(self._move(self._wired(state, kind, each)), each) for each in islice(fillings, self.width)]
             fuller = min(moves, key=lambda pair: pair[0].cost + pair[0].floor, default=None)
-            if fuller is None or (best is not None and not _better(fuller[0], best[0])):
+            if fuller is None or (best is not None and _better(best[0], fuller[0])):
                 assert best is not None, "there is at least one filling to begin with"
                 return best[0]
             best = fuller

@@ -79,7 +79,7 @@ class Ways:
             Way(
                 joined(through, way.verdict),
                 points + kind.points + inputs * way.points,
-                _rounded((UNIT[ADAPTER_LEVEL + kind.rank] + inputs * way.price) // kind.outputs),
+                rounded((UNIT[ADAPTER_LEVEL + kind.rank] + inputs * way.price) // kind.outputs),
                 way.type,
                 inputs * way.plugs // kind.outputs,
             )
@@ -87,6 +87,6 @@ class Ways:
         ]
 
 
-def _rounded(price: int) -> int:
+def rounded(price: int) -> int:
     """Round a part of a price down to the last level above the number of cables, so that prices differ by as much."""
     return price >> _GRAIN << _GRAIN
