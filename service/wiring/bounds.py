@@ -24,11 +24,12 @@ from service.wiring.clusters import (
     unfed_cost,
     worth,
 )
-from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, POINTS_LEVEL
-from service.wiring.problem import Problem
-from service.wiring.rooms import NOT_AT_ALL, Guest, free_room, larger, tolerance
+from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, PER_MILLE, POINTS_LEVEL
+from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Problem
+from service.wiring.rooms import NOT_AT_ALL, Guest, Pairs, free_room, larger, pairs, tolerance
 from service.wiring.ways import PLUG, Way, Ways, rounded
 
+MOST_PAIRED = 2
 Counted = tuple[tuple[int, int], ...]
 
 
@@ -54,6 +55,13 @@ class Floor(NamedTuple):
     unfed: tuple[int, ...] = ()
 
 
+class Currents(NamedTuple):
+    """Needs that can be fed, as (port type, 12 V current, use that is charged anyhow); how many share a connection."""
+
+    needs: tuple[tuple[int, int, int], ...]
+    shared: int
+
+
 class Family(NamedTuple):
     """Port types that cable kinds serve together."""
 
@@ -75,6 +83,7 @@ class Bounds:
         self.families = _families(problem)
         self.floors: dict[tuple[int, int, int], Floor] = {}
         self.ways = Ways(problem)
+        self.currents: dict[tuple[int, int], Currents] = {}
         self.guests: dict[tuple[int, int], list[tuple[int, Guest]]] = {}
 
     def available(self, cables: Sequence[int], sockets: Sequence[int]) -> list[int]:
@@ -261,7 +270,8 @@ class Bounds:
         without = -(-short * heaviest // PLUG)
         free = self._free_rooms(*guests) if guests else []
         return cost + sum(
-            self._cables(family, surely, mostly, available, sockets, choice, free, without) for family in self.families
+            self._cables(family, surely, mostly, available, sockets, choice, free, without, guests)
+            for family in self.families
         )
 
     def _short(self, wanted: dict[int, int], available: list[int], sockets: Sequence[int]) -> int:
@@ -305,6 +315,7 @@ class Bounds:
     def _cables(
         self, family: Family, surely: dict[int, int], mostly: dict[int, int], available: list[int],
         sockets: Sequence[int], choice: bool, free: list[int], without: int,
+        shared: tuple[Counted, int] | None,
     ) -> int:
         """Return the least that cables for all needs of a family but so many cost: bought, number, loose plugs.
 
@@ -320,14 +331,11 @@ class Bounds:
         bought = max(0, -(-(least - owned) // largest))
         rooms = {kind: self.room[kind] for kind in family.kinds}
         cost = bought * UNIT[BOUGHT_LEVEL]
-        if free:
-            freely = {kind: min(room, free[kind]) for kind, room in rooms.items()}
-            if freely != rooms:
-                if self._capacity(freely, available, sockets) >= total:
-                    rooms = freely
-                else:
-                    cost += UNIT[COMFORT_LEVEL]
-        number = self._number(total, [(room, available[kind]) for kind, room in rooms.items()])
+        number = 0
+        if shared is not None:
+            extra, number, rooms = self._shared(family, shared, total, rooms, available, sockets, free)
+            cost += extra * UNIT[COMFORT_LEVEL]
+        number = max(number, self._number(total, [(room, available[kind]) for kind, room in rooms.items()]))
         for of in family.types:
             served = [(min(self.served[kind][of], room), available[kind]) for kind, room in rooms.items()]
             number = max(number, self._number(mostly.get(of, 0) - without, served))
@@ -337,6 +345,59 @@ class Bounds:
         fed = total if len(self.families) == 1 else at_most
         lengths = [(-len(self.problem.cables[kind].halves), available[kind]) for kind in family.kinds]
         return cost + max(0, -_most(lengths, number) - fed) * UNIT[LOOSE_LEVEL]
+
+    def _shared(
+        self, family: Family, shared: tuple[Counted, int], total: int, rooms: dict[int, int], available: list[int],
+        sockets: Sequence[int], free: list[int],
+    ) -> tuple[int, int, dict[int, int]]:
+        """Return what sharing cables costs in comfort at the least, and for that cost the cables, and the room in each.
+
+        The counts hold only for solutions that cost no more than is said here; all others cost a unit more, which is more
+        than all cables. So the free rooms may be counted only where nothing is said to be paid.
+        """
+        most = None
+        if max(rooms.values(), default=0) <= MOST_PAIRED:
+            ends = self._capacity(dict.fromkeys(rooms, 1), available, sockets)
+            most = self._pairs(family, shared, total - ends)
+            if most is not None and most.comfort:
+                return most.comfort, total - most.most, rooms
+        freely = {kind: min(room, free[kind]) for kind, room in rooms.items()}
+        if freely != rooms and self._capacity(freely, available, sockets) < total:
+            return 1, 0, rooms
+        return 0, 0 if most is None else total - most.most, freely
+
+    def _pairs(self, family: Family, shared: tuple[Counted, int], excess: int) -> Pairs | None:
+        """Return what pairs of needs cost, of which there are so many more than cables to open."""
+        doubles = [kind for kind in family.kinds if self.room[kind] > 1]
+        comfort_ma = max((self.problem.cables[kind].segments[0][0].comfort for kind in doubles), default=NO_LIMIT)
+        if comfort_ma >= NO_LIMIT:
+            return None
+        clusters, kinds = shared
+        charges: list[tuple[int, int]] = []
+        lines = 1
+        for cluster, times in clusters:
+            found = self._currents(cluster, kinds)
+            lines = max(lines, found.shared)
+            for of, current, use in found.needs:
+                if of in family.types:
+                    charges.append((2 * PER_MILLE * current - use * comfort_ma, times))
+        return pairs(excess, charges, comfort_ma, lines)
+
+    def _currents(self, cluster: int, kinds: int) -> Currents:
+        key = (cluster, kinds)
+        found = self.currents.get(key)
+        if found is None:
+            content, allowed = self.clusters[cluster], self.floor(cluster, kinds, 0).allowed
+            needs = [need for need in content.needs if self.ways.of(need, kinds, 0)]
+            times = Counter(line for need in needs for line in need.lines)
+            uses = [
+                max(line.verdict.use, COMFORT_FROM) + more % UNIT[COMFORT_LEVEL - 1] // UNIT[COMFORT_LEVEL]
+                for line, more in zip(content.lines, allowed, strict=True)
+            ]
+            found = self.currents[key] = Currents(
+                tuple((need.type, need.load[0], uses[need.lines[0]]) for need in needs), max(times.values(), default=1)
+            )
+        return found
 
     def _number(self, wanted: int, rooms: list[tuple[int, int]]) -> int:
         number = 0

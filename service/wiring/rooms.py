@@ -63,6 +63,37 @@ def _starting(limits: Limits, overloaded: bool, start: bool) -> int:
     return min(found, limits.start_band) if start else found
 
 
+class Pairs(NamedTuple):
+    """What sharing costs where no cable takes more than two needs: comfort [per mille], and the most pairs at that."""
+
+    comfort: int
+    most: int
+
+
+def pairs(excess: int, charges: Sequence[tuple[int, int]], comfort_ma: int, lines: int) -> Pairs:
+    """Return what pairs cost when needs are so many more than cables.
+
+    Each of a pair is used as their sum is, which is charged beyond what its connection is charged anyhow; so each need
+    adds twice its own use. ``charges`` are that less what is charged anyhow, in per mille times ``comfort_ma``, the
+    most that a cable is comfortable with, each so many times. Up to ``lines`` needs share a connection, which is charged
+    once.
+    """
+    each = [charge for charge, times in sorted(charges) for _ in range(times)]
+    least: int | None = None
+    total = 0
+    most = max(0, excess)
+    for number in range(len(each) // 2 + 1):
+        if number:
+            total += each[2 * number - 2] + each[2 * number - 1]
+        if number < excess:
+            continue
+        charge = max(0, -(-total // (comfort_ma * lines)))
+        if least is not None and charge > least:
+            break
+        least, most = charge, number
+    return Pairs(least or 0, most)
+
+
 def free_room(room: int, guests: Sequence[tuple[Guest, int]]) -> int:
     """Return how many of these guests, each so many times, one cable with so much room takes freely."""
     if not guests:
