@@ -33,6 +33,10 @@ class Ways:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
+        self.stretches = [
+            [tuple(dict.fromkeys(cable.segments[: plug + 1])) for plug in range(len(cable.segments))]
+            for cable in problem.cables
+        ]
         self.of = lru_cache(maxsize=None)(self._of)
 
     def _of(self, need: Need, kinds: int, adapters: int) -> tuple[Way, ...]:
@@ -48,7 +52,7 @@ class Ways:
             cable = self.problem.cables[fit.cable]
             if kinds >> fit.cable & 1 and fit.halves <= cable.halves[fit.plug]:
                 verdict = joined(CLEAN, judged(need.load, fit.limits))
-                for limits in cable.segments[: fit.plug + 1]:
+                for limits in self.stretches[fit.cable][fit.plug]:
                     verdict = joined(verdict, judged(need.load, limits))
                 found.append(Way(verdict, fit.points, 0, need.type, PLUG))
         return found
