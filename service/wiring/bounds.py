@@ -2,8 +2,11 @@
 
 Why they hold. Currents only grow while a wiring is completed, so a line alone on the best source left is a bound, and
 lines add up. A port that cannot be fed costs what an unfed port costs. Where plugs run out, so many ports more stay
-unfed: they may be the overloaded ones, hence the larger of the two counts at level 0. An extra unfed port that was not
-forced raises level 1, which is why the bounds on the levels below may take every other port as fed.
+unfed: those for which this costs the least beside what they would cost fed, which may be as an overloaded port. Any
+further unfed port, and any way to feed one that is not the cheapest, costs a unit of a level above the number of cables
+and so more than all cables: these are counted for the cheapest alone.
+
+Over 300 lines: every bound adds to the same sum, and what one counts another must not count again.
 """
 
 from collections import Counter
@@ -12,7 +15,6 @@ from typing import NamedTuple
 
 from service.wiring.clusters import (
     CLEAN,
-    LAST_INPUT,
     NEVER,
     PORT,
     UNFED,
@@ -24,6 +26,7 @@ from service.wiring.clusters import (
     unfed_cost,
     worth,
 )
+from service.wiring.families import Family, families, kinds, reached, serves
 from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, PER_MILLE, POINTS_LEVEL
 from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Problem
 from service.wiring.rooms import NOT_AT_ALL, Guest, Pairs, free_room, larger, pairs, tolerance
@@ -36,11 +39,11 @@ Counted = tuple[tuple[int, int], ...]
 class Floor(NamedTuple):
     """A bound for one cluster, and what it asks for.
 
-    ``cost``, ports that cannot be fed, needs that can be, needs that must be. ``least`` gives by port type the plugs, in
-    parts of PLUG, that these take at the least, ``likely`` the same when no need is fed in a way that costs more than it
-    must above the number of cables. ``heaviest``: the most plugs of ``least`` that one need takes; ``choice``: whether one
-    may go by an adapter. ``allowed``: what of the cost is each line's; ``unfed``: what it costs more to leave a need
-    without a source, for each that may be.
+    ``cost``, ports that cannot be fed, needs that can be, needs that must be. ``least`` gives by port type the plugs,
+    in parts of PLUG, that these take at the least, ``likely`` the same when no need is fed in a way that costs more
+    than it must above the number of cables. ``heaviest``: the most plugs of ``least`` that one need takes;
+    ``choice``: whether one may go by an adapter. ``allowed``: what of the cost is each line's; ``unfed``: what it
+    costs more to leave a need without a source, for each that may be.
     """
 
     cost: int
@@ -62,13 +65,6 @@ class Currents(NamedTuple):
     shared: int
 
 
-class Family(NamedTuple):
-    """Port types that cable kinds serve together."""
-
-    types: tuple[int, ...]
-    kinds: tuple[int, ...]
-
-
 class Bounds:
     """Bounds of one problem, remembered by cluster and by what is still to be had."""
 
@@ -77,10 +73,10 @@ class Bounds:
         self.problem = problem
         self.clusters = clusters
         types = range(len(problem.port_types))
-        reached = _reached(problem)
-        self.served = [[_serves(problem, kind, (of,)) for of in types] for kind in _kinds(problem)]
-        self.room = [_serves(problem, kind, reached) for kind in _kinds(problem)]
-        self.families = _families(problem)
+        met = reached(problem)
+        self.served = [[serves(problem, kind, (of,)) for of in types] for kind in kinds(problem)]
+        self.room = [serves(problem, kind, met) for kind in kinds(problem)]
+        self.families = families(problem)
         self.floors: dict[tuple[int, int, int], Floor] = {}
         self.ways = Ways(problem)
         self.currents: dict[tuple[int, int], Currents] = {}
@@ -168,13 +164,18 @@ class Bounds:
         return sum(self.floor(cluster, kinds, adapters).cost * times for cluster, times in clusters)
 
     def fitting(
-        self, clusters: Counted, settled: Counted, cables: Sequence[int], sockets: Sequence[int],
-        adapters: Sequence[int], further: int,
+        self,
+        clusters: Counted,
+        settled: Counted,
+        cables: Sequence[int],
+        sockets: Sequence[int],
+        adapters: Sequence[int],
+        further: int,
     ) -> int:
         """Return the bound of a state in which adapters may still be put in use, so many of each kind.
 
-        What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an adapter
-        with more outputs than inputs makes fewer needs out of many.
+        What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an
+        adapter with more outputs than inputs makes fewer needs out of many.
         """
         left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
         available = self.available(cables, sockets)
@@ -202,9 +203,7 @@ class Bounds:
         for cluster, times in clusters:
             for kind, guest in self._guests(cluster, kinds):
                 guests.setdefault(kind, []).append((guest, times))
-        return [
-            room if room <= 1 else free_room(room, guests.get(kind, ())) for kind, room in enumerate(self.room)
-        ]
+        return [room if room <= 1 else free_room(room, guests.get(kind, ())) for kind, room in enumerate(self.room)]
 
     def _guests(self, cluster: int, kinds: int) -> list[tuple[int, Guest]]:
         """Return the needs of a cluster as guests of cable kinds with room for several."""
@@ -232,13 +231,16 @@ class Bounds:
             yield Guest(need.load, best)
 
     def _whole(
-        self, floors: list[tuple[Floor, int]], available: list[int], sockets: Sequence[int],
+        self,
+        floors: list[tuple[Floor, int]],
+        available: list[int],
+        sockets: Sequence[int],
         guests: tuple[Counted, int] | None,
     ) -> int:
         """Return the bound that floors, each so many times, make with what plugs and cables there are.
 
-        A way that costs more than it must above the number of cables costs more than all cables, so these may be counted
-        for the other ways alone. Loose plugs are only known where nothing is left to choose.
+        A way that costs more than it must above the number of cables costs more than all cables, so these may be
+        counted for the other ways alone. Loose plugs are only known where nothing is left to choose.
         """
         cost = forced = fed = must = 0
         heaviest = PLUG
@@ -313,8 +315,15 @@ class Bounds:
         return free
 
     def _cables(
-        self, family: Family, surely: dict[int, int], mostly: dict[int, int], available: list[int],
-        sockets: Sequence[int], choice: bool, free: list[int], without: int,
+        self,
+        family: Family,
+        surely: dict[int, int],
+        mostly: dict[int, int],
+        available: list[int],
+        sockets: Sequence[int],
+        choice: bool,
+        free: list[int],
+        without: int,
         shared: tuple[Counted, int] | None,
     ) -> int:
         """Return the least that cables for all needs of a family but so many cost: bought, number, loose plugs.
@@ -347,13 +356,19 @@ class Bounds:
         return cost + max(0, -_most(lengths, number) - fed) * UNIT[LOOSE_LEVEL]
 
     def _shared(
-        self, family: Family, shared: tuple[Counted, int], total: int, rooms: dict[int, int], available: list[int],
-        sockets: Sequence[int], free: list[int],
+        self,
+        family: Family,
+        shared: tuple[Counted, int],
+        total: int,
+        rooms: dict[int, int],
+        available: list[int],
+        sockets: Sequence[int],
+        free: list[int],
     ) -> tuple[int, int, dict[int, int]]:
         """Return what sharing cables costs in comfort at the least, and for that cost the cables, and the room in each.
 
-        The counts hold only for solutions that cost no more than is said here; all others cost a unit more, which is more
-        than all cables. So the free rooms may be counted only where nothing is said to be paid.
+        The counts hold only for solutions that cost no more than is said here; all others cost a unit more, which is
+        more than all cables. So the free rooms may be counted only where nothing is said to be paid.
         """
         most = None
         if max(rooms.values(), default=0) <= MOST_PAIRED:
@@ -424,43 +439,3 @@ def _most(values: list[tuple[int, int]], number: int) -> int:
         found += used * value
         number -= used
     return found
-
-
-def _kinds(problem: Problem) -> range:
-    return range(len(problem.cables))
-
-
-def _reached(problem: Problem) -> list[int]:
-    """Return the port types that a device's port, or an input of an adapter that may come before it, is of."""
-    found = {port.type for device in problem.devices for port in device.ports}
-    for _ in range(LAST_INPUT):
-        taken = {fit.adapter for of in found for fit in problem.port_types[of].adapter_fits}
-        found.update(problem.adapters[kind].input_type for kind in taken)
-    return sorted(found)
-
-
-def _serves(problem: Problem, kind: int, types: Sequence[int]) -> int:
-    """Return how many needs of these port types one cable serves."""
-    by_plug: dict[int, int] = {}
-    for of in types:
-        for fit in problem.port_types[of].fits:
-            if fit.cable == kind:
-                at_once = problem.cables[kind].halves[fit.plug] // fit.halves
-                by_plug[fit.plug] = max(by_plug.get(fit.plug, 0), at_once)
-    return sum(by_plug.values())
-
-
-def _families(problem: Problem) -> tuple[Family, ...]:
-    parts: list[tuple[set[int], set[int]]] = []
-    for kind in _kinds(problem):
-        types = {of for of, found in enumerate(problem.port_types) if any(fit.cable == kind for fit in found.fits)}
-        kinds = {kind}
-        apart = []
-        for others, other_kinds in parts:
-            if others.isdisjoint(types):
-                apart.append((others, other_kinds))
-            else:
-                types |= others
-                kinds |= other_kinds
-        parts = [*apart, (types, kinds)]
-    return tuple(Family(tuple(sorted(types)), tuple(sorted(kinds))) for types, kinds in parts if types)

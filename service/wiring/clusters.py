@@ -272,7 +272,7 @@ def wire_cable(
 
 
 def _verdicts_along(segments: Sequence[RailLimits], drawn: Sequence[Load]) -> list[Verdict]:
-    """Return how all stretches up to each plug are judged; one that allows what the last did carries no more than it."""
+    """Judge all stretches up to each plug; one that allows what the last did carries no more than it."""
     found = []
     so_far = CLEAN
     last: RailLimits | None = None

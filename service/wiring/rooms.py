@@ -75,8 +75,8 @@ def pairs(excess: int, charges: Sequence[tuple[int, int]], comfort_ma: int, line
 
     Each of a pair is used as their sum is, which is charged beyond what its connection is charged anyhow; so each need
     adds twice its own use. ``charges`` are that less what is charged anyhow, in per mille times ``comfort_ma``, the
-    most that a cable is comfortable with, each so many times. Up to ``lines`` needs share a connection, which is charged
-    once.
+    most that a cable is comfortable with, each so many times. Up to ``lines`` needs share a connection, which is
+    charged once.
     """
     each = [charge for charge, times in sorted(charges) for _ in range(times)]
     least: int | None = None

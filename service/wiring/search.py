@@ -4,6 +4,8 @@ Three kinds of decision, in this order, so that currents are known as soon as so
 which optional ports want a source; which adapters are in use and what hangs on their outputs; then whole cables, each
 time the one that feeds the first open need (or that need stays unfed). What a state costs to complete does not depend
 on how it was reached, so it is remembered. Over the budget of nodes the best plan so far is given back as not proven.
+
+Over 300 lines: the descent, the steps and the exact part share one path, one memo and one budget.
 """
 
 from collections.abc import Iterable, Iterator
@@ -33,6 +35,8 @@ PAIRS_A_NODE = 64
 """Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
 KINDS_MORE = 4
 """Kinds of cable that the work beside them amounts to, as looking through the open clusters."""
+CLUSTERS_A_KIND = 16
+"""Open clusters that make each as dear as one more kind of cable would."""
 PORTS_A_NODE = 2
 """Ports wired by one decision that make it count twice."""
 MOST_PAIRS = 512
@@ -55,7 +59,7 @@ class Cabling(NamedTuple):
 class Fitting(NamedTuple):
     """A state in which adapters may still be put in use, none before ``stage`` (depth, kind).
 
-    The first to be decided are those that feed device ports, cluster by cluster; ``settled`` clusters get no more of them.
+    The first to be decided are those that feed device ports, cluster by cluster; ``settled`` ones get no more.
     """
 
     open: Counted
@@ -254,7 +258,8 @@ class Search:
 
     def _count(self, clusters: int, ports: int) -> None:
         """Count one decision weighed, as more where more different things are open or taken, for that takes longer."""
-        self.nodes += 1 + clusters * (len(self.problem.cables) + KINDS_MORE) // PAIRS_A_NODE + ports // PORTS_A_NODE
+        pairs = clusters * (len(self.problem.cables) + KINDS_MORE + clusters // CLUSTERS_A_KIND)
+        self.nodes += 1 + pairs // PAIRS_A_NODE + ports // PORTS_A_NODE
         if self.nodes > self.budget:
             raise OverBudget
 
@@ -273,9 +278,7 @@ class Search:
         found = self.floors.get(state)
         if found is None:
             if isinstance(state, Fitting):
-                found = self.bounds.fitting(
-                    state.open, state.settled, *self.supply[:2], state.adapters, self.chained
-                )
+                found = self.bounds.fitting(state.open, state.settled, *self.supply[:2], state.adapters, self.chained)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
             self.floors[state] = found
@@ -398,7 +401,7 @@ class Search:
         self.start = self._start_of((0,) * len(self.problem.devices))
         opening = self._opening(self.start)
         self.by_cost = len(opening.open) * len(self.problem.cables) > MOST_PAIRS
-        self.width = NARROW_WIDTH if self.by_cost else GREEDY_WIDTH
+        self.width = NARROW_WIDTH if self.by_cost or len(opening.open) > MOST_WIDE else GREEDY_WIDTH
         self._descend_from(Cabling(opening.open, *self.supply))
         if isinstance(opening, Fitting):
             self._descend_from(opening)
@@ -458,7 +461,9 @@ class Search:
 GREEDY_WIDTH = 24
 """Steps that the first descent weighs at one place."""
 NARROW_WIDTH = 6
-"""The same where it goes by cost alone."""
+"""The same where it goes by cost alone, or where many different things are open."""
+MOST_WIDE = 64
+"""Different open clusters up to which it weighs many steps."""
 
 
 def _better(one: Move, other: Move) -> bool:

@@ -32,8 +32,9 @@ def test_a_build_of_each_class_has_a_proven_plan(name: str) -> None:
         (different_two_plug_cards(6), (*(0,) * 12, 78, 0, 9, 0)),
         (cards_on_adapters(8, different=False), (*(0,) * 11, 8, 0, 0, 24, 8)),
         (cards_on_adapters(4, different=True), (*(0,) * 11, 4, 0, 0, 12, 4)),
+        (cards_on_adapters(8, different=True), (*(0,) * 11, 8, 134, 0, 24, 8)),
     ],
-    ids=["different cards", "equal cards on adapters", "different cards on adapters"],
+    ids=["different cards", "equal cards on adapters", "different cards on adapters", "eight of them"],
 )
 def test_cards_that_compete_for_cables_have_a_proven_plan(posed: Problem, expected: tuple[int, ...]) -> None:
     found = solve(posed)
