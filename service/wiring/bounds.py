@@ -2,18 +2,21 @@
 
 Why they hold. Currents only grow while a wiring is completed, so a line alone on the best source left is a bound, and
 lines add up. A port that cannot be fed costs what an unfed port costs. Where plugs run out, so many ports more stay
-unfed: they may be the overloaded ones, hence the larger of the two counts at level 0. An extra unfed port that was not
-forced raises level 1, which is why the bounds on the levels below may take every other port as fed.
+unfed: those for which this costs the least beside what they would cost fed, which may be as an overloaded port. Any
+further unfed port, and any way to feed one that is not the cheapest, costs a unit of a level above the number of cables
+and so more than all cables: these are counted for the cheapest alone.
+
+Over 300 lines: every bound adds to the same sum, and what one counts another must not count again.
 """
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from service.wiring.clusters import (
     CLEAN,
-    LAST_INPUT,
-    LEVEL_BITS,
     NEVER,
+    PORT,
     UNFED,
     UNIT,
     Cluster,
@@ -23,27 +26,43 @@ from service.wiring.clusters import (
     unfed_cost,
     worth,
 )
-from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, LOOSE_LEVEL, POINTS_LEVEL, Verdict, judged
-from service.wiring.problem import LEVELS, Problem
+from service.wiring.families import Family, families, kinds, reached, serves
+from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, PER_MILLE, POINTS_LEVEL
+from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Problem
+from service.wiring.rooms import NOT_AT_ALL, Guest, Pairs, free_room, larger, pairs, tolerance
+from service.wiring.ways import PLUG, Way, Ways, rounded
 
+MOST_PAIRED = 2
 Counted = tuple[tuple[int, int], ...]
-TOP = LEVEL_BITS * (LEVELS - 1)
 
 
 class Floor(NamedTuple):
-    """A bound for one cluster: its cost, ports that cannot be fed, needs by port type that can, needs that must be."""
+    """A bound for one cluster, and what it asks for.
+
+    ``cost``, ports that cannot be fed, needs that can be, needs that must be. ``least`` gives by port type the plugs,
+    in parts of PLUG, that these take at the least, ``likely`` the same when no need is fed in a way that costs more
+    than it must above the number of cables. ``heaviest``: the most plugs of ``least`` that one need takes;
+    ``choice``: whether one may go by an adapter. ``allowed``: what of the cost is each line's; ``unfed``: what it
+    costs more to leave a need without a source, for each that may be.
+    """
 
     cost: int
     forced: int
-    wanted: dict[int, int]
+    fed: int
     must: int
+    least: dict[int, int]
+    likely: dict[int, int]
+    heaviest: int
+    choice: bool
+    allowed: tuple[int, ...] = ()
+    unfed: tuple[int, ...] = ()
 
 
-class Family(NamedTuple):
-    """Port types that cable kinds serve together."""
+class Currents(NamedTuple):
+    """Needs that can be fed, as (port type, 12 V current, use that is charged anyhow); how many share a connection."""
 
-    types: tuple[int, ...]
-    kinds: tuple[int, ...]
+    needs: tuple[tuple[int, int, int], ...]
+    shared: int
 
 
 class Bounds:
@@ -54,11 +73,14 @@ class Bounds:
         self.problem = problem
         self.clusters = clusters
         types = range(len(problem.port_types))
-        reached = _reached(problem)
-        self.served = [[_serves(problem, kind, (of,)) for of in types] for kind in _kinds(problem)]
-        self.room = [_serves(problem, kind, reached) for kind in _kinds(problem)]
-        self.families = _families(problem)
+        met = reached(problem)
+        self.served = [[serves(problem, kind, (of,)) for of in types] for kind in kinds(problem)]
+        self.room = [serves(problem, kind, met) for kind in kinds(problem)]
+        self.families = families(problem)
         self.floors: dict[tuple[int, int, int], Floor] = {}
+        self.ways = Ways(problem)
+        self.currents: dict[tuple[int, int], Currents] = {}
+        self.guests: dict[tuple[int, int], list[tuple[int, Guest]]] = {}
 
     def available(self, cables: Sequence[int], sockets: Sequence[int]) -> list[int]:
         """Return how many cables of each kind can still be opened, taken alone."""
@@ -79,63 +101,81 @@ class Bounds:
         return found
 
     def _floor(self, cluster: Cluster, kinds: int, adapters: int) -> Floor:
-        least = [0] * len(cluster.lines)
-        forced = 0
-        cost = 0
-        wanted: dict[int, int] = {}
+        shared = Counter(line for need in cluster.needs for line in need.lines)
+        lines = [0] * len(cluster.lines)
+        forced = cost = heaviest = 0
+        least: Counter[int] = Counter()
+        likely: Counter[int] = Counter()
+        choice = False
         missing: set[int] = set()
+        open_ports: list[Need] = []
         for need in cluster.needs:
-            options = [*self._plugs(need, kinds), *self._outputs(need, adapters)]
-            if options:
-                wanted[need.type] = wanted.get(need.type, 0) + 1
-                for line in need.lines:
-                    least[line] = max(least[line], min(self._more(cluster.lines[line], *option) for option in options))
+            ways = self.ways.of(need, kinds, adapters)
+            if ways:
+                costs = [[self._more(cluster.lines[line], way) for way in ways] for line in need.lines]
+                if need.depth == PORT and not need.must:
+                    open_ports.append(need)
+                asked = _plugs_of(ways)
+                least.update(asked)
+                heaviest = max(heaviest, *asked.values(), 1)
+                choice = choice or any(way.plugs != PLUG or way.type != need.type for way in ways)
+                if len(need.lines) == 1 and shared[need.lines[0]] == 1:
+                    whole = [more + way.price for more, way in zip(costs[0], ways, strict=True)]
+                    lines[need.lines[0]] = min(whole)
+                    ways = tuple(way for way, each in zip(ways, whole, strict=True) if each == min(whole))
+                else:
+                    cost += min(way.price for way in ways)
+                    for line, each in zip(need.lines, costs, strict=True):
+                        lines[line] = max(lines[line], min(each))
+                likely.update(_plugs_of(ways))
             elif need.must:
-                return Floor(NEVER, 0, {}, 0)
+                return Floor(NEVER, 0, 0, 0, {}, {}, 1, False)
             else:
                 unit = cluster.lines[need.lines[0]].unit
                 cost += UNFED if unit in missing else unfed_cost(cluster.units[unit])
                 forced += 1
                 if cluster.units[unit].role == "card":
                     missing.add(unit)
-        return Floor(cost + sum(least), forced, wanted, sum(need.must for need in cluster.needs))
+        must = sum(need.must for need in cluster.needs)
+        fed = len(cluster.needs) - forced
+        unfed = self._unfed(cluster, lines, open_ports, missing)
+        return Floor(
+            cost + sum(lines), forced, fed, must, dict(least), dict(likely), heaviest, choice, tuple(lines), unfed
+        )
 
-    def _plugs(self, need: Need, kinds: int) -> list[tuple[Verdict, int]]:
+    def _unfed(self, cluster: Cluster, lines: list[int], ports: list[Need], missing: set[int]) -> tuple[int, ...]:
+        """Return what each of these ports costs more unfed; what a card costs once is divided over its ports."""
         found = []
-        for fit in self.problem.port_types[need.type].fits:
-            if kinds >> fit.cable & 1 and fit.halves <= self.problem.cables[fit.cable].halves[fit.plug]:
-                verdict = judged(need.load, fit.limits)
-                for limits in self.problem.cables[fit.cable].segments[: fit.plug + 1]:
-                    verdict = joined(verdict, judged(need.load, limits))
-                found.append((verdict, fit.points))
-        return found
+        of = Counter(cluster.lines[need.lines[0]].unit for need in ports)
+        for need in ports:
+            unit = cluster.lines[need.lines[0]].unit
+            own = unfed_cost(cluster.units[unit]) - UNFED
+            if cluster.units[unit].role == "card":
+                own = 0 if unit in missing else rounded(own // of[unit])
+            found.append(UNFED + own - lines[need.lines[0]])
+        return tuple(found)
 
-    def _outputs(self, need: Need, adapters: int) -> list[tuple[Verdict, int]]:
-        found: list[tuple[Verdict, int]] = []
-        if need.depth == LAST_INPUT:
-            return found
-        for fit in self.problem.port_types[need.type].adapter_fits:
-            if adapters >> fit.adapter & 1:
-                own = judged(need.load, fit.limits)
-                kind = self.problem.adapters[fit.adapter]
-                found.extend(
-                    (joined(own, judged(need.load, limits)), fit.points + kind.points)
-                    for limits in kind.limits_by_inputs
-                )
-        return found
-
-    def _more(self, line: Line, verdict: Verdict, points: int) -> int:
-        after = joined(joined(line.verdict, CLEAN), verdict)
-        return worth(self.problem, after) - worth(self.problem, line.verdict) + points * UNIT[POINTS_LEVEL]
+    def _more(self, line: Line, way: Way) -> int:
+        after = joined(joined(line.verdict, CLEAN), way.verdict)
+        return worth(self.problem, after) - worth(self.problem, line.verdict) + way.points * UNIT[POINTS_LEVEL]
 
     def cheapest(self, clusters: Counted, kinds: int, adapters: int) -> int:
         """Return the bound of clusters, each so many times, that looks at no capacity."""
         return sum(self.floor(cluster, kinds, adapters).cost * times for cluster, times in clusters)
 
-    def fitting(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int], adapters: Sequence[int]) -> int:
+    def fitting(
+        self,
+        clusters: Counted,
+        settled: Counted,
+        cables: Sequence[int],
+        sockets: Sequence[int],
+        adapters: Sequence[int],
+        further: int,
+    ) -> int:
         """Return the bound of a state in which adapters may still be put in use, so many of each kind.
 
-        What must be fed ends at plugs: only an adapter with more outputs than inputs makes fewer needs out of many.
+        What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an
+        adapter with more outputs than inputs makes fewer needs out of many.
         """
         left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
         available = self.available(cables, sockets)
@@ -143,44 +183,98 @@ class Bounds:
         gain = 0
         for kind, number in zip(self.problem.adapters, adapters, strict=True):
             gain += number * max(0, kind.outputs - kind.inputs[0])
-        must = 0
-        for cluster, times in clusters:
-            must += self.floor(cluster, kinds, left).must * times
+        floors = [(self.floor(cluster, kinds, left), times) for cluster, times in clusters]
+        floors += [(self.floor(cluster, kinds, left & further), times) for cluster, times in settled]
+        must = sum(floor.must * times for floor, times in floors)
         if must - gain > self._capacity(dict(enumerate(self.room)), available, sockets):
             return NEVER
-        on_plugs = self._on_plugs(clusters, left)
-        if on_plugs and self._short(on_plugs, available, sockets):
-            return NEVER
-        return self.cheapest(clusters, kinds, left)
-
-    def _on_plugs(self, clusters: Counted, adapters: int) -> dict[int, int]:
-        """Return by type the needs that must be fed and that no adapter can feed any more."""
-        found: dict[int, int] = {}
-        for cluster, times in clusters:
-            for need in self.clusters[cluster].needs:
-                if need.must and not self._outputs(need, adapters):
-                    found[need.type] = found.get(need.type, 0) + times
-        return found
+        return self._whole(floors, available, sockets, None)
 
     def completion(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int]) -> int:
         """Return the bound of a state in which only cables are still to be decided."""
         available = self.available(cables, sockets)
         kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
-        cost = forced = must = 0
-        wanted: dict[int, int] = {}
+        floors = [(self.floor(cluster, kinds, 0), times) for cluster, times in clusters]
+        return self._whole(floors, available, sockets, (clusters, kinds))
+
+    def _free_rooms(self, clusters: Counted, kinds: int) -> list[int]:
+        """Return for each cable kind how many of the open needs one such cable takes freely."""
+        guests: dict[int, list[tuple[Guest, int]]] = {}
         for cluster, times in clusters:
-            floor = self.floor(cluster, kinds, 0)
+            for kind, guest in self._guests(cluster, kinds):
+                guests.setdefault(kind, []).append((guest, times))
+        return [room if room <= 1 else free_room(room, guests.get(kind, ())) for kind, room in enumerate(self.room)]
+
+    def _guests(self, cluster: int, kinds: int) -> list[tuple[int, Guest]]:
+        """Return the needs of a cluster as guests of cable kinds with room for several."""
+        key = (cluster, kinds)
+        found = self.guests.get(key)
+        if found is None:
+            content, allowed = self.clusters[cluster], self.floor(cluster, kinds, 0).allowed
+            found = self.guests[key] = [
+                (kind, guest)
+                for need in content.needs
+                for kind in range(len(self.room))
+                if kinds >> kind & 1 and self.room[kind] > 1
+                for guest in self._guest(content, need, kind, allowed)
+            ]
+        return found
+
+    def _guest(self, cluster: Cluster, need: Need, kind: int, allowed: tuple[int, ...]) -> Iterator[Guest]:
+        """Yield a need as a guest of one cable kind, if it can be one freely."""
+        lines = [(cluster.lines[line], allowed[line]) for line in need.lines]
+        trunk = self.problem.cables[kind].segments[0]
+        best = NOT_AT_ALL
+        for way in self.ways.of(need, 1 << kind, 0):
+            best = larger(best, tolerance(self.problem, trunk, lines, way.verdict, way.points))
+        if best != NOT_AT_ALL:
+            yield Guest(need.load, best)
+
+    def _whole(
+        self,
+        floors: list[tuple[Floor, int]],
+        available: list[int],
+        sockets: Sequence[int],
+        guests: tuple[Counted, int] | None,
+    ) -> int:
+        """Return the bound that floors, each so many times, make with what plugs and cables there are.
+
+        A way that costs more than it must above the number of cables costs more than all cables, so these may be
+        counted for the other ways alone. Loose plugs are only known where nothing is left to choose.
+        """
+        cost = forced = fed = must = 0
+        heaviest = PLUG
+        choice = False
+        least: dict[int, int] = {}
+        likely: dict[int, int] = {}
+        for floor, times in floors:
             cost += floor.cost * times
             forced += floor.forced * times
+            fed += floor.fed * times
             must += floor.must * times
-            for of, number in floor.wanted.items():
-                wanted[of] = wanted.get(of, 0) + number * times
+            heaviest = max(heaviest, floor.heaviest)
+            choice = choice or floor.choice
+            for of, number in floor.least.items():
+                least[of] = least.get(of, 0) + number * times
+            for of, number in floor.likely.items():
+                likely[of] = likely.get(of, 0) + number * times
         if cost >= NEVER:
             return NEVER
-        short = self._short(wanted, available, sockets)
+        short = self._short({of: number // PLUG for of, number in least.items()}, available, sockets)
         if short:
-            return NEVER if short > sum(wanted.values()) - must else _with_short(cost, forced, short)
-        return cost + sum(self._cables(family, wanted, available) for family in self.families)
+            short = -(-short * PLUG // heaviest)
+            extra = sorted((each, times) for floor, times in floors for each in floor.unfed)
+            if short > sum(times for _, times in extra):
+                return NEVER
+            cost += -_most([(-each, times) for each, times in extra], short)
+        surely = {of: -(-number // PLUG) for of, number in least.items()}
+        mostly = {of: -(-number // PLUG) for of, number in likely.items()}
+        without = -(-short * heaviest // PLUG)
+        free = self._free_rooms(*guests) if guests else []
+        return cost + sum(
+            self._cables(family, surely, mostly, available, sockets, choice, free, without, guests)
+            for family in self.families
+        )
 
     def _short(self, wanted: dict[int, int], available: list[int], sockets: Sequence[int]) -> int:
         """Return how many needs must go without because plugs or sockets run out."""
@@ -220,21 +314,105 @@ class Bounds:
             free += available[kind] * number
         return free
 
-    def _cables(self, family: Family, wanted: dict[int, int], available: list[int]) -> int:
-        """Return the least that cables for all needs of a family cost: bought, number, loose plugs."""
-        total = sum(wanted.get(of, 0) for of in family.types)
-        if not total:
+    def _cables(
+        self,
+        family: Family,
+        surely: dict[int, int],
+        mostly: dict[int, int],
+        available: list[int],
+        sockets: Sequence[int],
+        choice: bool,
+        free: list[int],
+        without: int,
+        shared: tuple[Counted, int] | None,
+    ) -> int:
+        """Return the least that cables for all needs of a family but so many cost: bought, number, loose plugs.
+
+        Where not all needs can hang freely on cables, some level above the number of cables has one unit more.
+        """
+        at_most = sum(mostly.get(of, 0) for of in family.types)
+        total = at_most - without
+        if total <= 0:
             return 0
-        number = self._number(total, [(self.room[kind], available[kind]) for kind in family.kinds])
-        for of in family.types:
-            served = [(self.served[kind][of], available[kind]) for kind in family.kinds]
-            number = max(number, self._number(wanted.get(of, 0), served))
+        least = sum(surely.get(of, 0) for of in family.types) - without
         owned = sum(self.room[kind] * available[kind] for kind in family.kinds if not self.problem.cables[kind].bought)
         largest = max(self.room[kind] for kind in family.kinds)
-        bought = max(0, -(-(total - owned) // largest))
+        bought = max(0, -(-(least - owned) // largest))
+        rooms = {kind: self.room[kind] for kind in family.kinds}
+        cost = bought * UNIT[BOUGHT_LEVEL]
+        number = 0
+        if shared is not None:
+            extra, number, rooms = self._shared(family, shared, total, rooms, available, sockets, free)
+            cost += extra * UNIT[COMFORT_LEVEL]
+        number = max(number, self._number(total, [(room, available[kind]) for kind, room in rooms.items()]))
+        for of in family.types:
+            served = [(min(self.served[kind][of], room), available[kind]) for kind, room in rooms.items()]
+            number = max(number, self._number(mostly.get(of, 0) - without, served))
+        cost += number * UNIT[CABLES_LEVEL]
+        if choice:
+            return cost
+        fed = total if len(self.families) == 1 else at_most
         lengths = [(-len(self.problem.cables[kind].halves), available[kind]) for kind in family.kinds]
-        loose = max(0, -_most(lengths, number) - total)
-        return bought * UNIT[BOUGHT_LEVEL] + number * UNIT[CABLES_LEVEL] + loose * UNIT[LOOSE_LEVEL]
+        return cost + max(0, -_most(lengths, number) - fed) * UNIT[LOOSE_LEVEL]
+
+    def _shared(
+        self,
+        family: Family,
+        shared: tuple[Counted, int],
+        total: int,
+        rooms: dict[int, int],
+        available: list[int],
+        sockets: Sequence[int],
+        free: list[int],
+    ) -> tuple[int, int, dict[int, int]]:
+        """Return what sharing cables costs in comfort at the least, and for that cost the cables, and the room in each.
+
+        The counts hold only for solutions that cost no more than is said here; all others cost a unit more, which is
+        more than all cables. So the free rooms may be counted only where nothing is said to be paid.
+        """
+        most = None
+        if max(rooms.values(), default=0) <= MOST_PAIRED:
+            ends = self._capacity(dict.fromkeys(rooms, 1), available, sockets)
+            most = self._pairs(family, shared, total - ends)
+            if most is not None and most.comfort:
+                return most.comfort, total - most.most, rooms
+        freely = {kind: min(room, free[kind]) for kind, room in rooms.items()}
+        if freely != rooms and self._capacity(freely, available, sockets) < total:
+            return 1, 0, rooms
+        return 0, 0 if most is None else total - most.most, freely
+
+    def _pairs(self, family: Family, shared: tuple[Counted, int], excess: int) -> Pairs | None:
+        """Return what pairs of needs cost, of which there are so many more than cables to open."""
+        doubles = [kind for kind in family.kinds if self.room[kind] > 1]
+        comfort_ma = max((self.problem.cables[kind].segments[0][0].comfort for kind in doubles), default=NO_LIMIT)
+        if comfort_ma >= NO_LIMIT:
+            return None
+        clusters, kinds = shared
+        charges: list[tuple[int, int]] = []
+        lines = 1
+        for cluster, times in clusters:
+            found = self._currents(cluster, kinds)
+            lines = max(lines, found.shared)
+            for of, current, use in found.needs:
+                if of in family.types:
+                    charges.append((2 * PER_MILLE * current - use * comfort_ma, times))
+        return pairs(excess, charges, comfort_ma, lines)
+
+    def _currents(self, cluster: int, kinds: int) -> Currents:
+        key = (cluster, kinds)
+        found = self.currents.get(key)
+        if found is None:
+            content, allowed = self.clusters[cluster], self.floor(cluster, kinds, 0).allowed
+            needs = [need for need in content.needs if self.ways.of(need, kinds, 0)]
+            times = Counter(line for need in needs for line in need.lines)
+            uses = [
+                max(line.verdict.use, COMFORT_FROM) + more % UNIT[COMFORT_LEVEL - 1] // UNIT[COMFORT_LEVEL]
+                for line, more in zip(content.lines, allowed, strict=True)
+            ]
+            found = self.currents[key] = Currents(
+                tuple((need.type, need.load[0], uses[need.lines[0]]) for need in needs), max(times.values(), default=1)
+            )
+        return found
 
     def _number(self, wanted: int, rooms: list[tuple[int, int]]) -> int:
         number = 0
@@ -247,6 +425,12 @@ class Bounds:
         return number
 
 
+def _plugs_of(ways: Sequence[Way]) -> dict[int, int]:
+    """Return by port type the plugs that each of these ways takes at the least; none where they differ in type."""
+    types = {way.type for way in ways}
+    return {types.pop(): min(way.plugs for way in ways)} if len(types) == 1 else {}
+
+
 def _most(values: list[tuple[int, int]], number: int) -> int:
     """Return the largest sum of so many of the values, each of which is there several times."""
     found = 0
@@ -255,49 +439,3 @@ def _most(values: list[tuple[int, int]], number: int) -> int:
         found += used * value
         number -= used
     return found
-
-
-def _with_short(cost: int, forced: int, short: int) -> int:
-    stops = cost >> TOP
-    overloaded = stops - forced
-    return (forced + max(short, overloaded)) * UNIT[0] + (forced + short) * UNIT[1]
-
-
-def _kinds(problem: Problem) -> range:
-    return range(len(problem.cables))
-
-
-def _reached(problem: Problem) -> list[int]:
-    """Return the port types that a device's port, or an input of an adapter that may come before it, is of."""
-    found = {port.type for device in problem.devices for port in device.ports}
-    for _ in range(LAST_INPUT):
-        taken = {fit.adapter for of in found for fit in problem.port_types[of].adapter_fits}
-        found.update(problem.adapters[kind].input_type for kind in taken)
-    return sorted(found)
-
-
-def _serves(problem: Problem, kind: int, types: Sequence[int]) -> int:
-    """Return how many needs of these port types one cable serves."""
-    by_plug: dict[int, int] = {}
-    for of in types:
-        for fit in problem.port_types[of].fits:
-            if fit.cable == kind:
-                at_once = problem.cables[kind].halves[fit.plug] // fit.halves
-                by_plug[fit.plug] = max(by_plug.get(fit.plug, 0), at_once)
-    return sum(by_plug.values())
-
-
-def _families(problem: Problem) -> tuple[Family, ...]:
-    parts: list[tuple[set[int], set[int]]] = []
-    for kind in _kinds(problem):
-        types = {of for of, found in enumerate(problem.port_types) if any(fit.cable == kind for fit in found.fits)}
-        kinds = {kind}
-        apart = []
-        for others, other_kinds in parts:
-            if others.isdisjoint(types):
-                apart.append((others, other_kinds))
-            else:
-                types |= others
-                kinds |= other_kinds
-        parts = [*apart, (types, kinds)]
-    return tuple(Family(tuple(sorted(types)), tuple(sorted(kinds))) for types, kinds in parts if types)

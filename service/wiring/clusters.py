@@ -272,10 +272,14 @@ def wire_cable(
 
 
 def _verdicts_along(segments: Sequence[RailLimits], drawn: Sequence[Load]) -> list[Verdict]:
+    """Judge all stretches up to each plug; one that allows what the last did carries no more than it."""
     found = []
     so_far = CLEAN
+    last: RailLimits | None = None
     for limits, load in zip(segments, drawn, strict=True):
-        so_far = joined(so_far, judged(load, limits))
+        if limits is not last:
+            so_far = joined(so_far, judged(load, limits))
+        last = limits
         found.append(so_far)
     return found
 

@@ -1,7 +1,7 @@
 """A memo bounded in bytes, shared by threads; what was used last stays longest."""
 
-import sys
 from collections import OrderedDict
+from sys import getsizeof
 from threading import Lock
 from typing import Generic, TypeVar
 
@@ -31,7 +31,7 @@ class Memo(Generic[Key, Value]):
 
     def put(self, key: Key, value: Value) -> None:
         """Keep a value; the ones not used for the longest time go where room is short."""
-        size = size_of(key) + size_of(value) + ENTRY_BYTES
+        size = size_of((key, value)) + ENTRY_BYTES
         with self._lock:
             if key in self._entries:
                 self.bytes -= self._entries.pop(key)[1]
@@ -58,9 +58,10 @@ def size_of(thing: object) -> int:
     waiting = [thing]
     while waiting:
         found = waiting.pop()
-        if id(found) not in seen:
-            seen.add(id(found))
-            total += sys.getsizeof(found)
+        number = id(found)
+        if number not in seen:
+            seen.add(number)
+            total += getsizeof(found)
             if isinstance(found, tuple):
-                waiting.extend(found)
+                waiting += found
     return total

@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 
 from service.wiring.problem import (
     COMFORT_FROM,
+    FREE,
     LEVELS,
     NO_LIMIT,
     NOTHING,
@@ -173,12 +174,19 @@ def judged(load: Load, limits: RailLimits) -> Verdict:
     """Judge what passes one place."""
     overloaded = banded = start_banded = False
     use = 0
-    for rail in range(RAILS):
-        allowed = limits[rail]
-        overloaded = overloaded or load[rail] > allowed.stop or load[rail + RAILS] > allowed.start_stop
-        banded = banded or load[rail] > allowed.band
-        start_banded = start_banded or load[rail + RAILS] > allowed.start_band
-        use = max(use, use_of(load[rail], allowed))
+    for rail, allowed in enumerate(limits):
+        if allowed is FREE:
+            continue
+        stop, band, comfort, start_stop, start_band = allowed
+        running, starting = load[rail], load[rail + RAILS]
+        if running > stop or starting > start_stop:
+            overloaded = True
+        if running > band:
+            banded = True
+        if starting > start_band:
+            start_banded = True
+        if comfort < NO_LIMIT:
+            use = max(use, -(-PER_MILLE * running // comfort))
     return Verdict(overloaded, banded, start_banded, use)
 
 

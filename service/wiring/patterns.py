@@ -98,9 +98,14 @@ class Patterns:
         need = self.clusters[filling.touched[number]].needs[place]
         return self.problem.port_types[need.type].fits[fit].halves
 
-    def adapters(self, counts: Counted, kind: int, depth: int) -> Iterator[Filling]:
-        """Yield each way to use the outputs of one adapter whose inputs will be of this depth; plug numbers are 0."""
+    def adapters(self, counts: Counted, kind: int, depth: int, first: int | None) -> Iterator[Filling]:
+        """Yield each way to use the outputs of one adapter whose inputs will be of this depth; plug numbers are 0.
+
+        Only such as feed a need of the ``first`` cluster, if one is given, which then is the first that it can feed.
+        """
         for filling in self._outputs(counts, kind, depth, Filling((), ()), ()):
+            if first is not None and filling.touched[0] != first:
+                return
             if depth == INPUT or any(self._need(filling, entry).depth == INPUT for entry in filling.taken):
                 yield filling
 

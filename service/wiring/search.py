@@ -4,6 +4,8 @@ Three kinds of decision, in this order, so that currents are known as soon as so
 which optional ports want a source; which adapters are in use and what hangs on their outputs; then whole cables, each
 time the one that feeds the first open need (or that need stays unfed). What a state costs to complete does not depend
 on how it was reached, so it is remembered. Over the budget of nodes the best plan so far is given back as not proven.
+
+Over 300 lines: the descent, the steps and the exact part share one path, one memo and one budget.
 """
 
 from collections.abc import Iterable, Iterator
@@ -31,6 +33,12 @@ NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
 PAIRS_A_NODE = 64
 """Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
+KINDS_MORE = 4
+"""Kinds of cable that the work beside them amounts to, as looking through the open clusters."""
+CLUSTERS_A_KIND = 16
+"""Open clusters that make each as dear as one more kind of cable would."""
+PORTS_A_NODE = 2
+"""Ports wired by one decision that make it count twice."""
 MOST_PAIRS = 512
 """Above so many pairs the first descent goes by cost alone; bounds would take longer than the whole budget."""
 MOST_CHOICES = 4096
@@ -49,9 +57,13 @@ class Cabling(NamedTuple):
 
 
 class Fitting(NamedTuple):
-    """A state in which adapters may still be put in use, none before ``stage`` (depth, kind)."""
+    """A state in which adapters may still be put in use, none before ``stage`` (depth, kind).
+
+    The first to be decided are those that feed device ports, cluster by cluster; ``settled`` ones get no more.
+    """
 
     open: Counted
+    settled: Counted
     adapters: Left
     stage: tuple[int, int]
 
@@ -125,6 +137,12 @@ class Search:
         available = self.bounds.available(*self.supply[:2])
         self.kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
+        self.feeding = [
+            sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
+        ]
+        self.chained = 0
+        for adapter in problem.adapters:
+            self.chained |= self.feeding[adapter.input_type] if adapter.count else 0
         self.begun: dict[tuple[int, int], tuple[tuple[int, Origin], ...]] = {}
 
     def run(self) -> bool:
@@ -144,7 +162,8 @@ class Search:
             return
         same = number > 0 and self.problem.devices[number - 1] == self.problem.devices[number]
         for option in range(chosen[-1] if same else 0, len(self.choices[number])):
-            self._count(number if len(self.choices[number]) > 1 else 0)
+            several = len(self.choices[number]) > 1
+            self._count(number if several else 0, len(self.problem.devices[number].ports) if several else 0)
             further = (*chosen, option)
             if self._promising(further):
                 self._choose_fed(number + 1, further)
@@ -175,8 +194,7 @@ class Search:
 
     def _opening(self, start: tuple[tuple[int, Origin], ...]) -> State:
         counts = moved((), (), (cluster for cluster, _ in start))
-        adapters = tuple(kind.count for kind in self.problem.adapters)
-        return Fitting(counts, adapters, (INPUT, 0)) if any(adapters) else Cabling(counts, *self.supply)
+        return self._fitting(counts, (), tuple(kind.count for kind in self.problem.adapters))
 
     def _begin(self, chosen: tuple[int, ...]) -> None:
         self.start = self._start_of(chosen)
@@ -232,21 +250,21 @@ class Search:
         """Return the steps from a state, the most promising first; of those to the same state the cheapest."""
         found: dict[State, Move] = {}
         for cost, decision, after in self._steps(state):
-            self._count(len(state.open))
+            self._count(len(state.open), len(decision.filling.taken) if decision else 0)
             other = found.get(after)
             if other is None or cost < other.cost:
                 found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
         return sorted(found.values(), key=lambda move: move.cost + move.floor)
 
-    def _count(self, clusters: int) -> None:
-        """Count one decision weighed, as more where more different things are open, for that takes longer."""
-        self.nodes += 1 + clusters * len(self.problem.cables) // PAIRS_A_NODE
+    def _count(self, clusters: int, ports: int) -> None:
+        """Count one decision weighed, as more where more different things are open or taken, for that takes longer."""
+        pairs = clusters * (len(self.problem.cables) + KINDS_MORE + clusters // CLUSTERS_A_KIND)
+        self.nodes += 1 + pairs // PAIRS_A_NODE + ports // PORTS_A_NODE
         if self.nodes > self.budget:
             raise OverBudget
 
     def _steps(self, state: State) -> Iterator[tuple[int, Decision | None, State]]:
         if isinstance(state, Fitting):
-            yield 0, None, Cabling(state.open, *self.supply)
             yield from self._adapter_steps(state)
             return
         cluster, place = self._first(state.open)
@@ -260,7 +278,7 @@ class Search:
         found = self.floors.get(state)
         if found is None:
             if isinstance(state, Fitting):
-                found = self.bounds.fitting(state.open, *self.supply[:2], state.adapters)
+                found = self.bounds.fitting(state.open, state.settled, *self.supply[:2], state.adapters, self.chained)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
             self.floors[state] = found
@@ -268,20 +286,59 @@ class Search:
 
     # Adapters.
 
-    def _adapter_steps(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
-        for depth in range(state.stage[0], LAST_INPUT + 1):
-            for kind, left in enumerate(state.adapters):
-                if left > 0 and (depth, kind) >= state.stage:
-                    yield from self._openings(state, depth, kind)
+    def _fitting(self, counts: Counted, settled: Counted, adapters: Left) -> State:
+        """Return the state in which the next adapter is decided, or the cables where there is none to decide."""
+        if self._first_askable(counts, adapters) is not None:
+            return Fitting(counts, settled, adapters, (INPUT, 0))
+        merged = moved(settled, (), (cluster for cluster, times in counts for _ in range(times)))
+        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
+        if left & self.chained and any(self._has_inputs(cluster) for cluster, _ in merged):
+            return Fitting(merged, (), adapters, (LAST_INPUT, 0))
+        return Cabling(merged, *self.supply)
 
-    def _openings(self, state: Fitting, depth: int, kind: int) -> Iterator[tuple[int, Decision | None, State]]:
+    def _has_inputs(self, cluster: int) -> bool:
+        return any(need.depth == INPUT for need in self.decisions.clusters[cluster].needs)
+
+    def _first_askable(self, counts: Counted, adapters: Left) -> int | None:
+        """Return the first cluster with a device port that one of the adapters left can feed."""
+        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
+        for cluster, _ in counts:
+            for need in self.decisions.clusters[cluster].needs if left else ():
+                if need.depth == PORT and left & self.feeding[need.type]:
+                    return cluster
+        return None
+
+    def _adapter_steps(self, state: Fitting) -> Iterator[tuple[int, Decision | None, State]]:
+        """Yield the ways on: for adapters at device ports each with the first cluster, or none with it any more."""
+        depth, first_kind = state.stage
+        if depth == LAST_INPUT:
+            yield 0, None, Cabling(state.open, *self.supply)
+            for kind, left in enumerate(state.adapters):
+                if left > 0 and kind >= first_kind:
+                    yield from self._openings(state, depth, kind, None)
+            return
+        first = self._first_askable(state.open, state.adapters)
+        assert first is not None, "such a state has a cluster to decide"
+        rest = tuple(entry for entry in state.open if entry[0] != first)
+        times = dict(state.open)[first]
+        yield 0, None, self._fitting(rest, moved(state.settled, (), (first,) * times), state.adapters)
+        for kind, left in enumerate(state.adapters):
+            if left > 0:
+                yield from self._openings(state, depth, kind, first)
+
+    def _openings(
+        self, state: Fitting, depth: int, kind: int, first: int | None
+    ) -> Iterator[tuple[int, Decision | None, State]]:
         adapters = _less(state.adapters, kind)
-        for filling in self.patterns.adapters(state.open, kind, depth):
+        for filling in self.patterns.adapters(state.open, kind, depth, first):
             for option in range(len(self.problem.adapters[kind].inputs)):
                 decision = Decision(OUTPUTS, kind, filling, option, depth)
                 effect = self.decisions.effect(decision)
-                after = Fitting(moved(state.open, filling.touched, effect.left), adapters, (depth, kind))
-                yield effect.cost, decision, after
+                after = moved(state.open, filling.touched, effect.left)
+                if first is None:
+                    yield effect.cost, decision, Fitting(after, (), adapters, (depth, kind))
+                else:
+                    yield effect.cost, decision, self._fitting(after, state.settled, adapters)
 
     # Cables.
 
@@ -344,7 +401,7 @@ class Search:
         self.start = self._start_of((0,) * len(self.problem.devices))
         opening = self._opening(self.start)
         self.by_cost = len(opening.open) * len(self.problem.cables) > MOST_PAIRS
-        self.width = NARROW_WIDTH if self.by_cost else GREEDY_WIDTH
+        self.width = NARROW_WIDTH if self.by_cost or len(opening.open) > MOST_WIDE else GREEDY_WIDTH
         self._descend_from(Cabling(opening.open, *self.supply))
         if isinstance(opening, Fitting):
             self._descend_from(opening)
@@ -390,7 +447,7 @@ class Search:
         while True:
             moves = [(self._move(self._wired(state, kind, each)), each) for each in islice(fillings, self.width)]
             fuller = min(moves, key=lambda pair: pair[0].cost + pair[0].floor, default=None)
-            if fuller is None or (best is not None and not _better(fuller[0], best[0])):
+            if fuller is None or (best is not None and _better(best[0], fuller[0])):
                 assert best is not None, "there is at least one filling to begin with"
                 return best[0]
             best = fuller
@@ -404,7 +461,9 @@ class Search:
 GREEDY_WIDTH = 24
 """Steps that the first descent weighs at one place."""
 NARROW_WIDTH = 6
-"""The same where it goes by cost alone."""
+"""The same where it goes by cost alone, or where many different things are open."""
+MOST_WIDE = 64
+"""Different open clusters up to which it weighs many steps."""
 
 
 def _better(one: Move, other: Move) -> bool:

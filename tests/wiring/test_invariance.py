@@ -119,9 +119,10 @@ def test_the_memo_empty_full_or_too_small_changes_nothing(monkeypatch: pytest.Mo
     clear()
     assert [_solved(each) for each in posed] == expected
     assert [_solved(each) for each in posed] == expected
-    for most_bytes in (0, 20_000):
+    for most_bytes in (0, 20_000, 4 << 20):
         monkeypatch.setattr(components, "_memo", Memo(most_bytes))
         monkeypatch.setattr(components, "_orders", Memo(most_bytes))
+        monkeypatch.setattr(components, "_whole", Memo(0))
         assert [_solved(each) for each in posed + posed] == expected + expected
 
 
