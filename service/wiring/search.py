@@ -41,6 +41,8 @@ PORTS_A_NODE = 2
 """Ports wired by one decision that make it count twice."""
 MOST_PAIRS = 512
 """Above so many pairs the first descent goes by cost alone; bounds would take longer than the whole budget."""
+VAST_PART = 3
+"""What part of the budget is left there: the descent has taken its time, and little is proven."""
 MOST_CHOICES = 4096
 """Ways to choose the optional ports of one device that are looked at; with more nothing is proven."""
 
@@ -401,6 +403,8 @@ class Search:
         self.start = self._start_of((0,) * len(self.problem.devices))
         opening = self._opening(self.start)
         self.by_cost = len(opening.open) * len(self.problem.cables) > MOST_PAIRS
+        if self.by_cost:
+            self.budget //= VAST_PART
         self.width = NARROW_WIDTH if self.by_cost or len(opening.open) > MOST_WIDE else GREEDY_WIDTH
         self._descend_from(Cabling(opening.open, *self.supply))
         if isinstance(opening, Fitting):
