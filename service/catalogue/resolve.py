@@ -11,7 +11,7 @@ from service.intake.faults import Fault, Faults
 from service.intake.records import Sheet, SheetLine
 from service.parts.build import Build, Unit
 from service.parts.canonical import digest
-from service.parts.records import Adapter, Cable, Part, PowerSupply
+from service.parts.records import Adapter, Cable, Motherboard, Part, PowerSupply
 from service.parts.words import SIGNAL_CONNECTORS
 
 _NEAR_IDS = 3
@@ -19,6 +19,7 @@ _LISTED_IDS = 8
 # Looking for near ids costs time for each id of the edition, so it is done for the first few unknown parts only.
 _LOOKED_UP = 8
 _ONE_SUPPLY = "is a second power supply; one supply per build: check each machine, or each supply, by itself"
+_ONE_BOARD = "is a second motherboard; one motherboard per build: check each machine by itself"
 
 Found = tuple[Part, str]
 
@@ -27,7 +28,7 @@ def resolve(sheet: Sheet, edition: Edition) -> Build:
     """Return the build that a sheet describes, or raise ``Faults``."""
     found, faults = _parts(sheet, edition)
     if not faults:
-        faults = [*_second_supplies(sheet, found), *_totals(sheet, found), *_loose_cables(sheet, found)]
+        faults = [*_second_machines(sheet, found), *_totals(sheet, found), *_loose_cables(sheet, found)]
     if not faults and sheet.wiring:
         parts, quantities = [part for part, _ in found], [line.quantity for line in sheet.lines]
         faults = list(wiring_faults(sheet.wiring, parts, quantities))
@@ -79,13 +80,14 @@ def _unknown(index: int, line: SheetLine, edition: Edition, *, near: bool) -> Fa
     return Fault(f"/parts/{index}/mpn", f"is the number of {len(ids)} parts; name one by its id: {listed}")
 
 
-def _second_supplies(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
-    """Yield a fault at each supply beyond the first."""
-    supplies = [index for index, (part, _) in enumerate(found) if isinstance(part, PowerSupply)]
-    for index in supplies[1:]:
-        yield Fault(f"/parts/{index}", _ONE_SUPPLY)
-    if supplies and sheet.lines[supplies[0]].quantity > 1:
-        yield Fault(f"/parts/{supplies[0]}/quantity", "must be 1 for a power supply; one supply per build")
+def _second_machines(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
+    """Yield a fault at each supply or board beyond the first."""
+    for kind, name, said in ((PowerSupply, "power supply", _ONE_SUPPLY), (Motherboard, "motherboard", _ONE_BOARD)):
+        at = [index for index, (part, _) in enumerate(found) if isinstance(part, kind)]
+        for index in at[1:]:
+            yield Fault(f"/parts/{index}", said)
+        if at and sheet.lines[at[0]].quantity > 1:
+            yield Fault(f"/parts/{at[0]}/quantity", f"must be 1 for a {name}; one {name.split()[-1]} per build")
 
 
 def _loose_cables(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:

@@ -56,6 +56,8 @@ BAD = [
                  "supply per build: check each machine, or each supply, by itself", id="two supplies"),
     pytest.param([{"part": "supply-650", "quantity": 2}], "/parts/0/quantity",
                  "must be 1 for a power supply; one supply per build", id="supply twice"),
+    pytest.param([{"spec": {"category": "motherboard"}}, {"spec": {"category": "motherboard"}}], "/parts/1",
+                 "is a second motherboard; one motherboard per build: check each machine by itself", id="two boards"),
     pytest.param([FAN | {"quantity": 64}] * 5, "/parts", "makes 320 devices in all; 256 are allowed", id="devices"),
     pytest.param([{"spec": LEAD, "quantity": 64}] * 2, "/parts", "makes 256 cables in all; 128 are allowed",
                  id="cables"),
