@@ -12,11 +12,11 @@ STANDING = (
 )
 
 REASONS = {
-    "no_such_plug": "no cable beside this build has a plug for it",
+    "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",
-    "no_socket_left": "cables are left, sockets for them are not",
+    "no_socket_left": "a cable for it is left, but no free socket for that cable",
     "left_out": "a plug for it is left and not in use",
-    "too_short": "the plug for it is too short",
+    "too_short": "the cable for it is too short",
 }
 
 

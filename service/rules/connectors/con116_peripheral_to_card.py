@@ -27,5 +27,6 @@ RULE = Rule(
     rests_on=(PERIPHERAL_ADAPTER_WATTS, PERIPHERAL_CARD_ADAPTER_POINTS), check=check, planned=True,
     message="An adapter from peripheral plugs to {gives} is on the way to this {connector} port.",
     why="The wires of a drive cable serve other devices too, and loose round contacts are common.",
-    remedy="Use a card plug of the supply if there is one; else keep other devices off this cable and feel for heat.",
+    remedy="Use a card plug of the supply if there is one; else keep other devices off this cable. Should it smell or "
+    "discolour, pull the mains cord and do not use it again.",
 )

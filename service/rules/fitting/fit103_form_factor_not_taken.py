@@ -40,7 +40,6 @@ RULE = Rule(
     id="FIT103", title="No bay takes the supply's form factor", weight="stop", points=0, aspect="fit", since="0.1",
     rests_on=(ATX_WIDTH_MM,), check=check,
     message="The supply is of form factor {form_factor}, and no bay of the case takes that.",
-    why="Screw holes and cut-outs differ by form factor; a supply that is not screwed down is not earthed to the case "
-    "either.",
+    why="Screw holes and cut-outs differ by form factor; a case gets its earth through the supply's screws.",
     remedy="Choose a supply of a form factor that the case takes, or a bracket made for the pair.",
 )
