@@ -56,12 +56,12 @@ def groups(part: PowerSupply, unit: int, judgement: Judgement | None) -> list[Gr
 
 def moments(part: PowerSupply, unit: int, demand: Demand) -> list[MomentLoad]:
     """Return each short moment against the supply's envelope; a 2.x design promises none."""
+    promises = part.design != supply.DESIGN_WITHOUT_ENVELOPE
     has_plug = any(plug.connector in SIXTEEN_PIN for cable in part.cables or () for plug in cable.plugs)
+    is_large = supply.is_large(part.rated_watts, has_plug)
     found = []
     for at, moment in enumerate(demand.moments):
-        own = supply_envelope_watts(
-            part.rated_watts, moment.microseconds, large=supply.is_large(part.rated_watts, has_plug)
-        )
+        own = supply_envelope_watts(part.rated_watts, moment.microseconds, large=is_large)
         large = supply_envelope_watts(part.rated_watts, moment.microseconds, large=True)
         found.append(
             MomentLoad(
@@ -71,7 +71,7 @@ def moments(part: PowerSupply, unit: int, demand: Demand) -> list[MomentLoad]:
                 moment.all_cards_watts,
                 moment.stated,
                 moment.beyond_formula,
-                None if part.design == supply.DESIGN_WITHOUT_ENVELOPE else own,
+                own if promises else None,
                 own,
                 large,
             )

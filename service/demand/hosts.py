@@ -16,6 +16,7 @@ from service.parts.words import SIGNAL_CONNECTORS
 
 _FAN = ("fan-4", "fan-3")
 _TAKES = {"fan-4": _FAN, "fan-3": _FAN}
+_SIGNAL = frozenset(SIGNAL_CONNECTORS)
 _RANK = {Backplane: 0, Controller: 1, Motherboard: 2}
 
 
@@ -148,8 +149,8 @@ def _wants_of(draw: Draw) -> list[_Want]:
     The load comes by the power plug if there is one, else by the first header. A device with several power plugs goes
     to the supply.
     """
-    power = [need for need in draw.needs if need.connector not in SIGNAL_CONNECTORS]
-    signal = [need for need in draw.needs if need.connector in SIGNAL_CONNECTORS for _ in range(need.count)]
+    power = [need for need in draw.needs if need.connector not in _SIGNAL]
+    signal = [need for need in draw.needs if need.connector in _SIGNAL for _ in range(need.count)]
     wants = []
     if len(power) == 1 and power[0].count == 1:
         wants.append(_Want(draw.unit, power[0].connector, draw.sustained, draw.starting, 0, carries=True, only=False))

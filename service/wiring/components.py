@@ -1,8 +1,7 @@
 """The way in: a problem is taken apart, each part put in canonical order, solved once and remembered, and all put back.
 
 The objective adds up over the parts. The memo is keyed by a part in canonical order, which holds only what the search
-reads, so the same drives on the same cables are solved once, whosever build they are in. A problem that comes again
-just as it was, as at both ends of a range that no plan depends on, is not even taken apart.
+reads, so the same drives on the same cables are solved once, whosever build they are in.
 """
 
 from service.wiring.canonical import Ordered, ordered
@@ -18,27 +17,15 @@ MEMO_BYTES = 24 << 20
 ORDERS_BYTES = 8 << 20
 """JUDGEMENT: orders are found again faster than plans, so they get a third of the room."""
 
-WHOLE_BYTES = 16 << 20
-"""JUDGEMENT: some thousand whole builds; those that come again come soon."""
-
 SMALL_BUDGET = 2_000
 """What is left for each further part once the parts before it have used up the budget of nodes."""
 
 _memo: Memo[tuple[Problem, int], Solution] = Memo(MEMO_BYTES)
 _orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
-_whole: Memo[Problem, Solution] = Memo(WHOLE_BYTES)
 
 
 def solve(problem: Problem) -> Solution:
     """Return the best wiring of a problem; raise NoWiring where ports that must have a source cannot all have one."""
-    found = _whole.get(problem)
-    if found is None:
-        found = _by_parts(problem)
-        _whole.put(problem, found)
-    return found
-
-
-def _by_parts(problem: Problem) -> Solution:
     sources: list[list[Source | None]] = [[None] * len(device.ports) for device in problem.devices]
     inputs: list[tuple[int, int, tuple[Source, ...]]] = []
     objective = [0] * LEVELS
@@ -58,7 +45,6 @@ def clear() -> None:
     """Forget all that was solved."""
     _memo.clear()
     _orders.clear()
-    _whole.clear()
 
 
 def _ordered(problem: Problem) -> Ordered:

@@ -275,18 +275,15 @@ def _connection(
     load = currents.ports[at]
     feed: dict[Place, PlaceLoad] = {}
     _walk(problem, inputs, currents, feed, Place("port", device, port), _type_of(problem, device, port), source, load)
-    verdicts = [judged(place.load, place.limits) for place in feed.values()]
-    return Connection(
-        device,
-        port,
-        load,
-        tuple(feed.values()),
-        any(verdict.overloaded for verdict in verdicts),
-        any(verdict.banded for verdict in verdicts),
-        any(verdict.start_banded for verdict in verdicts),
-        max(verdict.use for verdict in verdicts),
-        sum(place.points for place in feed.values()),
-    )
+    places = tuple(feed.values())
+    overloaded = banded = start_banded = False
+    use = points = 0
+    for passed in places:
+        verdict = judged(passed.load, passed.limits)
+        overloaded, banded = overloaded or verdict.overloaded, banded or verdict.banded
+        start_banded, use = start_banded or verdict.start_banded, max(use, verdict.use)
+        points += passed.points
+    return Connection(device, port, load, places, overloaded, banded, start_banded, use, points)
 
 
 def _walk(

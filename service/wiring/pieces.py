@@ -2,17 +2,18 @@
 
 from collections.abc import Hashable, Iterable
 from dataclasses import replace
+from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
 from service.demand.ends import Ends
-from service.parts.build import Build, Unit
+from service.parts.build import Build
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
 from service.parts.words import CARD
 from service.wiring.mates import function_of
 
 K = TypeVar("K", bound=Hashable)
-MOST_BOXES = 512
-_BOXES: dict[str, tuple[tuple[Cable, int, int], ...]] = {}
+REMEMBERED = 512
+"""JUDGEMENT: adapters that are about in many builds at once; each is small."""
 
 
 class Piece(NamedTuple):
@@ -46,44 +47,33 @@ class AdapterKindOf(NamedTuple):
     bundled: bool
 
 
-def cables(build: Build, supply: int, ends: Ends, named: frozenset[Piece]) -> list[CableKindOf]:
-    """Return all cables beside a build by kind, the supply's own first.
-
-    Each piece that is ``named`` is a kind of its own.
-    """
-    part = build.units[supply].part
-    assert isinstance(part, PowerSupply)
-    found = [((cable, False), Piece(supply, entry, copy)) for cable, entry, copy in _boxed(build.units[supply])]
+def cables(
+    build: Build, supply: PowerSupply, own: tuple[CableKindOf, ...], ends: Ends, named: frozenset[Piece]
+) -> list[CableKindOf]:
+    """Return all cables beside a build by kind, the supply's ``own`` first; a ``named`` piece is a kind of its own."""
+    beside: list[tuple[tuple[Cable, bool], Piece]] = []
     for unit, entry in enumerate(build.units):
         if isinstance(entry.part, Cable):
-            loose = (replace(entry.part, name="", quantity=1, captive=False), is_foreign(entry.part, part, unit, ends))
-            found += [(loose, Piece(unit, -1, copy)) for copy in range(entry.part.quantity)]
+            plain = replace(entry.part, name="", quantity=1, captive=False)
+            loose = (plain, is_foreign(entry.part, supply, unit, ends))
+            beside += [(loose, Piece(unit, -1, copy)) for copy in range(entry.part.quantity)]
+    if not beside and not named:
+        return list(own)
+    boxed = [((of.cable, False), piece) for of in own for piece in of.pieces]
     return [
         CableKindOf(cable, some, foreign)
-        for (cable, foreign), pieces in _by_kind(found)
+        for (cable, foreign), pieces in _by_kind([*boxed, *beside])
         for some in _split(pieces, named)
     ]
 
 
-def _boxed(supply: Unit) -> tuple[tuple[Cable, int, int], ...]:
-    """Return each cable in a supply's box without its name: the cable, its entry, which of the entry.
-
-    Remembered by the supply's digest, as the same supplies are asked for again and again.
-    """
-    found = _BOXES.get(supply.digest)
-    if found is None:
-        part = supply.part
-        assert isinstance(part, PowerSupply)
-        found = tuple(
-            (plain, entry, copy)
-            for entry, cable in enumerate(part.cables or ())
-            for plain in (replace(_with_captivity(cable, part), name="", quantity=1),)
-            for copy in range(cable.quantity)
-        )
-        if len(_BOXES) >= MOST_BOXES:
-            _BOXES.clear()
-        _BOXES[supply.digest] = found
-    return found
+def in_the_box(part: PowerSupply, unit: int) -> tuple[CableKindOf, ...]:
+    """Return the cables in a supply's box by kind; the supply is this unit of the build."""
+    found: list[tuple[Cable, Piece]] = []
+    for index, cable in enumerate(part.cables or ()):
+        plain = replace(cable, name="", quantity=1, captive=_is_captive(cable, part))
+        found += [(plain, Piece(unit, index, copy)) for copy in range(cable.quantity)]
+    return tuple(CableKindOf(cable, tuple(pieces)) for cable, pieces in _by_kind(found))
 
 
 def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool:
@@ -93,12 +83,11 @@ def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool
     return ends.worst(unit, "family")
 
 
-def _with_captivity(cable: Cable, supply: PowerSupply) -> Cable:
+def _is_captive(cable: Cable, supply: PowerSupply) -> bool:
     if cable.captive is not None:
-        return cable
+        return cable.captive
     first = function_of(cable.plugs[0].connector)
-    captive = supply.modularity == "none" or (supply.modularity == "semi" and first in ("main", "processor"))
-    return replace(cable, captive=captive)
+    return supply.modularity == "none" or (supply.modularity == "semi" and first in ("main", "processor"))
 
 
 def adapters(build: Build, named: frozenset[Piece]) -> list[AdapterKindOf]:
@@ -106,17 +95,22 @@ def adapters(build: Build, named: frozenset[Piece]) -> list[AdapterKindOf]:
     found: list[tuple[tuple[Adapter, bool], Piece]] = []
     for unit, entry in enumerate(build.units):
         if isinstance(entry.part, Adapter):
-            plain = replace(entry.part, name="", quantity=1)
+            plain = _plain(entry.part)
             found += [((plain, False), Piece(unit, -1, copy)) for copy in range(entry.part.quantity)]
         elif isinstance(entry.part, GraphicsCard | ExpansionCard):
             for index, adapter in enumerate(entry.part.adapters):
-                plain = replace(adapter, name="", quantity=1)
+                plain = _plain(adapter)
                 found += [((plain, True), Piece(unit, index, copy)) for copy in range(adapter.quantity)]
     return [
         AdapterKindOf(adapter, pieces, bundled)
         for (adapter, bundled), all_pieces in _by_kind(found)
         for pieces in _split(all_pieces, named)
     ]
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _plain(adapter: Adapter) -> Adapter:
+    return replace(adapter, name="", quantity=1)
 
 
 def is_never(adapter: Adapter) -> bool:

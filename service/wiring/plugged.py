@@ -12,9 +12,10 @@ from service.demand.ends import Ends
 from service.parts.build import Build, Plugged, PluggedPlug
 from service.wiring import allowances as allow
 from service.wiring.allowances import merged
+from service.wiring.box import FitInfo
 from service.wiring.mates import mate
 from service.wiring.pieces import Piece
-from service.wiring.pose import FitInfo, Frame, Impossible, Poser
+from service.wiring.pose import Frame, Impossible, Poser
 from service.wiring.problem import AdapterFit, AdapterSource, Fit, PlugSource, PortType, Source, Wiring
 
 PortAt = tuple[int, str, int]

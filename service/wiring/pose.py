@@ -18,12 +18,12 @@ from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
 from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN
 from service.wiring import allowances as allow
 from service.wiring.allowances import Allowance, merged
-from service.wiring.mates import function_of, halves_of, halves_taken, mate
+from service.wiring.box import FitInfo, Ready, box_of, fit_of, is_unprinted
+from service.wiring.mates import function_of, mate
 from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, cables, is_never
 from service.wiring.problem import (
     AdapterFit,
     AdapterKind,
-    CableKind,
     Device,
     Fit,
     GroupLimit,
@@ -37,19 +37,6 @@ from service.wiring.reach import REACHES, Reach, Routes
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 PortKey = tuple[object, ...]
-
-
-class FitInfo(NamedTuple):
-    """What stands behind a fit: what the joint allows, how far the plug falls short, how it mates.
-
-    Contacts known open.
-    """
-
-    allowances: tuple[Allowance, ...]
-    reach: Reach
-    mate: str
-    open_contacts: int
-    wrong_socket: bool = False
 
 
 class Impossible(NamedTuple):
@@ -92,13 +79,11 @@ class Poser:
         self.build, self.unit, self.supply, self.ends = build, supply, part, ends
         self.demand = demand
         self.routes = Routes(build, ends)
-        self.labels = {socket.label: at for at, socket in enumerate(part.sockets)}
-        self.groups = {group.name: at for at, group in enumerate(part.groups)}
-        self.by_function = self._sockets_by_function()
+        self.box = box_of(part, supply)
         self.lines = {(entry.line, entry.copy): unit for unit, entry in enumerate(build.units)}
         self.plugged = plugged
         named = frozenset(piece for p in plugged for piece in (*self.plug_pieces(p), *self.adapter_pieces(p)))
-        self.cables = cables(build, supply, ends, named)
+        self.cables = cables(build, part, self.box.kinds, ends, named)
         self.adapters = adapters(build, named)
         self.types: dict[PortKey, int] = {}
         self.port_types: list[PortType] = []
@@ -106,6 +91,7 @@ class Poser:
         self.adapter_fits: list[list[tuple[Allowance, ...]]] = []
         self.too_short: dict[int, float] = {}
         self.fixed_inputs: dict[int, int] = {}
+        self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
 
     # -- pieces ---------------------------------------------------------------------------------------------------
@@ -140,88 +126,24 @@ class Poser:
 
     # -- cables ---------------------------------------------------------------------------------------------------
 
-    def _sockets_by_function(self) -> dict[str, tuple[tuple[str, int], ...]]:
-        found: dict[str, tuple[tuple[str, int], ...]] = {}
-        for cable in self.supply.cables or ():
-            if cable.occupies:
-                found.setdefault(function_of(cable.plugs[0].connector), cable.occupies)
-        return found
-
     def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
-        """Return the sockets a cable takes: its own, else those that a boxed cable for the same purpose takes."""
-        if cable.captive or not self.labels:
-            return ()
-        own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector), ())
-        return tuple((label, count) for label, count in own if label in self.labels)
+        """Return the sockets a cable takes."""
+        return self.box.occupied(cable)
 
-    def cable_kind(self, of: CableKindOf, stretches: tuple[tuple[Allowance, ...], ...]) -> CableKind:
-        """Return the formal kind."""
-        taken = self.occupied(of.cable)
-        takes = [0] * len(self.labels)
-        for label, count in taken:
-            takes[self.labels[label]] = count
-        return CableKind(
-            len(of.pieces),
-            tuple(takes),
-            tuple(halves_of(plug.connector) for plug in of.cable.plugs),
-            tuple(merged(stretch) for stretch in stretches),
-            self.groups_of(of.cable, taken),
-            of.bought,
-        )
+    def is_boxed(self, at: int) -> bool:
+        """Say whether a kind is one of the box as it was remembered."""
+        return at < len(self.box.kinds) and self.cables[at] is self.box.kinds[at]
 
-    def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
-        """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""
-        if not self.groups:
-            return ()
-        if cable.group is not None and cable.group in self.groups:
-            return (self.groups[cable.group],)
-        of_socket = {socket.label: socket.group for socket in self.supply.sockets}
-        named = tuple(
-            self.groups[group]
-            for label, count in taken
-            for _ in range(count)
-            if (group := of_socket[label]) is not None
-        )
-        if named:
-            return named
-        function = function_of(cable.plugs[0].connector)
-        return tuple(at for at, group in enumerate(self.supply.groups) if function in group.feeds)[:1]
-
-    def stretches(self, of: CableKindOf) -> tuple[tuple[Allowance, ...], ...]:
-        """Return what each segment of a cable allows."""
-        cable = of.cable
-        names = tuple(plug.connector for plug in cable.plugs)
-        found = []
-        for at in range(len(names)):
-            on_12v = cable.supply_wires_12v if at == 0 else None
-            stretch = allow.wires(names[at:], cable.awg, on_12v)
-            if at == 0:
-                stretch += self.supply_end(of)
-            found.append(stretch)
-        return tuple(found)
-
-    def supply_end(self, of: CableKindOf) -> tuple[Allowance, ...]:
-        """Return what the end at the supply allows.
-
-        The printed rating, which replaces a guess at contacts, or these.
-        """
-        cable = of.cable
-        if any(plug.connector in SIXTEEN_PIN for plug in cable.plugs):
-            if cable.rated_watts is not None:
-                return (allow.printed(cable.rated_watts),)
-            if self.sixteen:
-                piece = of.pieces[0]
-                rated = self.ends.rating(None, piece.unit, f"{_pointer(piece)}rated_watts", card_facts.UNPRINTED_WATTS)
-                return (allow.printed(rated), *self._socket_contacts(cable))
-        return self._socket_contacts(cable)
-
-    def _socket_contacts(self, cable: Cable) -> tuple[Allowance, ...]:
-        taken = self.occupied(cable)
-        counts = {socket.label: socket.contacts_12v for socket in self.supply.sockets}
-        contacts = [(counts[label], count) for label, count in taken]
-        if not contacts or any(each is None for each, _ in contacts):
-            return ()
-        return (allow.socket(sum((each or 0) * count for each, count in contacts)),)
+    def ready(self, at: int) -> Ready:
+        """Return the formal kind; where a 16-pin plug is due, a cable without a printed rating has one assumed."""
+        of = self.cables[at]
+        if self.is_boxed(at) and not (self.sixteen and self.box.unprinted[at]):
+            return self.box.ready[at]
+        assumed = None
+        if self.sixteen and is_unprinted(of.cable):
+            piece = of.pieces[0]
+            assumed = self.ends.rating(None, piece.unit, f"{_pointer(piece)}rated_watts", card_facts.UNPRINTED_WATTS)
+        return self.box.made_ready(of, self.box.stretches(of.cable, assumed))
 
     # -- adapters -------------------------------------------------------------------------------------------------
 
@@ -270,7 +192,10 @@ class Poser:
             return self.types[key]
         at = self.types[key] = len(self.port_types)
         self.reserve()
-        fits = [fit for kind in range(len(self.cables)) for fit in self._fits(kind, connector, stays_off, at)]
+        boxed = len(self.box.kinds) if self.whole_box and connector in self.box.candidates else 0
+        fits = self._boxed_fits(connector, stays_off, at) if boxed else []
+        for kind in range(boxed, len(self.cables)):
+            fits += self._fits(kind, connector, stays_off, at)
         self.fits[at] = [info for _, info in fits]
         into = self._adapter_fits(connector) if depth < 2 else []
         self.adapter_fits[at] = [allowances for _, allowances in into]
@@ -289,14 +214,29 @@ class Poser:
             return []
         found = []
         for number, plug in enumerate(of.cable.plugs):
-            if mate(plug.connector, connector) != "full":
-                continue
-            reach = self.reach_of(of, number, connector)
-            if reach.short_by_mm:
-                self.too_short[at] = min(reach.short_by_mm, self.too_short.get(at, reach.short_by_mm))
-                continue
-            found.append(self.fit(kind, number, connector, reach, stays_off, 0))
+            if mate(plug.connector, connector) == "full":
+                reach = self._reaching(kind, number, connector, at)
+                if reach is not None:
+                    found.append(self.fit(kind, number, connector, reach, stays_off, 0))
         return found
+
+    def _boxed_fits(self, connector: str, stays_off: bool, at: int) -> list[tuple[Fit, FitInfo]]:
+        """Return the same for all kinds of a whole box: as remembered, where a plug reaches and costs nothing."""
+        found = []
+        for kind, number, ready in self.box.candidates[connector]:
+            reach = self._reaching(kind, number, connector, at)
+            if reach is not None:
+                as_it_is = reach == REACHES and not stays_off
+                found.append(ready if as_it_is else self.fit(kind, number, connector, reach, stays_off, 0))
+        return found
+
+    def _reaching(self, kind: int, number: int, connector: str, at: int) -> Reach | None:
+        """Return how a plug reaches, or note by how much it is known to be short."""
+        reach = self.reach_of(self.cables[kind], number, connector)
+        if not reach.short_by_mm:
+            return reach
+        self.too_short[at] = min(reach.short_by_mm, self.too_short.get(at, reach.short_by_mm))
+        return None
 
     def reach_of(self, of: CableKindOf, number: int, connector: str) -> Reach:
         """Return how far a plug of a kind falls short of a port."""
@@ -310,14 +250,8 @@ class Poser:
     ) -> tuple[Fit, FitInfo]:
         """Return a plug in a port as the formal fit, and what stands behind it."""
         cable = self.cables[kind].cable
-        name = cable.plugs[number].connector
-        open_now = cable.open_contacts + open_contacts
-        allowances = allow.joint(name, connector, open_now)
-        extra = int(points.ASSUMED_SHORT_POINTS.value) if reach.assumed_short_by_mm else 0
-        if stays_off and self.carries_3v3(kind):
-            extra += int(points.THREE_VOLT_POINTS.value)
-        fit = Fit(kind, number, halves_taken(name, connector), merged(allowances), extra)
-        return fit, FitInfo(allowances, reach, mate(name, connector), open_now)
+        extra = int(points.THREE_VOLT_POINTS.value) if stays_off and self.carries_3v3(kind) else 0
+        return fit_of(cable, kind, number, connector, reach, cable.open_contacts + open_contacts, extra)
 
     def carries_3v3(self, kind: int) -> bool:
         """Say whether a cable carries 3.3 V; where it is not said, at worst it does."""
@@ -359,12 +293,11 @@ class Poser:
         ]
         devices = tuple(self.device(feed, given or {}) for feed in self.demand.feeds)
         kinds = [self.adapter_kind(of, *limits[at], self.input_type(at)) for at, of in enumerate(self.adapters)]
-        segments = [self.stretches(of) for of in self.cables]
-        cable_kinds = tuple(self.cable_kind(of, each) for of, each in zip(self.cables, segments, strict=True))
+        cables = [self.ready(at) for at in range(len(self.cables))]
         problem = Problem(
             devices,
             tuple(self.port_types),
-            cable_kinds,
+            tuple(each.kind for each in cables),
             tuple(s.count for s in self.supply.sockets),
             tuple(kinds),
             tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups),
@@ -375,8 +308,8 @@ class Poser:
             self.demand.feeds,
             self.cables,
             self.adapters,
-            segments,
-            [tuple(label for label, n in self.occupied(of.cable) for _ in range(n)) for of in self.cables],
+            [each.stretches for each in cables],
+            [each.sockets for each in cables],
             [each for _, each in limits],
             self.fits,
             self.adapter_fits,
@@ -405,7 +338,7 @@ def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
             counts[port.connector] = counts.get(port.connector, 0) + 1
     found = []
     for connector, count in sorted(counts.items()):
-        if connector in POWER_CONNECTORS and (not poser.labels or function_of(connector) in poser.by_function):
+        if connector in POWER_CONNECTORS and (not poser.box.labels or function_of(connector) in poser.box.by_function):
             found.append(
                 CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
             )

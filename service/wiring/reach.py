@@ -1,5 +1,6 @@
 """Whether a plug reaches its port: cable lengths against the routes of the case, where a case is listed."""
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from service.demand.ends import Ends
@@ -20,6 +21,7 @@ class Reach(NamedTuple):
 
 
 REACHES = Reach()
+_function_of = lru_cache(maxsize=64)(function_of)
 
 
 class Routes:
@@ -36,7 +38,7 @@ class Routes:
         """Return how far a plug falls short of a port of the kind; without a case nothing is asked."""
         if self.case is None:
             return REACHES
-        function = function_of(port)
+        function = _function_of(port)
         known = self.known.get(function)
         if known is not None and plug.at_mm is not None:
             return Reach(short_by_mm=max(0.0, known - plug.at_mm))

@@ -12,6 +12,7 @@ from typing import NamedTuple
 from service.wiring.objective import divided
 from service.wiring.problem import (
     NO_LIMIT,
+    AdapterFit,
     CableKind,
     Device,
     Fit,
@@ -180,34 +181,33 @@ class _Splitting:
 
     def parts(self) -> list[Part]:
         """Return the parts."""
-        leaders = sorted({self._find(item.now.ports[0].type) for item in self.items})
-        return [self._part(leader) for leader in leaders]
+        whose = {of: self._find(of) for of in self.types}
+        return [self._part(leader, whose) for leader in sorted({whose[item.now.ports[0].type] for item in self.items})]
 
-    def _part(self, leader: int) -> Part:
+    def _part(self, leader: int, whose: dict[int, int]) -> Part:
         problem = self.problem
-        types = [of for of in self.types if self._find(of) == leader]
-        kinds = [kind for kind in self.kinds if self._part_of(kind) == leader]
-        adapters = [each for each in self.adapters if self._find(problem.adapters[each].input_type) == leader]
-        items = tuple(item for item in self.items if self._find(item.now.ports[0].type) == leader)
+        types = {of: now for now, of in enumerate(of for of in self.types if whose[of] == leader)}
+        served = (kind for kind in self.kinds if whose[self.served[kind][0]] == leader)
+        kinds = {kind: now for now, kind in enumerate(served)}
+        inputs = problem.adapters
+        mine = (each for each in self.adapters if whose[inputs[each].input_type] == leader)
+        adapters = {each: now for now, each in enumerate(mine)}
+        items = tuple(item for item in self.items if whose[item.now.ports[0].type] == leader)
         outputs = [
             tuple(n for n, fit in enumerate(problem.port_types[of].adapter_fits) if fit.adapter in adapters)
             for of in types
         ]
         sockets = [s for s, tight in enumerate(self.tight) if tight and any(problem.cables[k].takes[s] for k in kinds)]
-        groups = [
-            g for g, loaded in enumerate(self.loaded) if loaded and any(g in problem.cables[k].groups for k in kinds)
-        ]
+        loaded = (g for g, full in enumerate(self.loaded) if full and any(g in problem.cables[k].groups for k in kinds))
+        groups = {group: now for now, group in enumerate(loaded)}
         cables = tuple(self._cable(kind, sockets, groups) for kind in kinds)
         idle = any(len(groups) in cable.groups for cable in cables)
         now = Problem(
-            tuple(self._device(item.now, types) for item in items),
+            tuple(_device(item.now, types) for item in items),
             tuple(self._type(of, given, kinds, adapters) for of, given in zip(types, outputs, strict=True)),
             cables,
             tuple(problem.sockets[socket] for socket in sockets),
-            tuple(
-                problem.adapters[each]._replace(input_type=types.index(problem.adapters[each].input_type))
-                for each in adapters
-            ),
+            tuple(inputs[each]._replace(input_type=types[inputs[each].input_type]) for each in adapters),
             (*(problem.groups[group] for group in groups), *([IDLE] if idle else [])),
             problem.points,
         )
@@ -215,23 +215,29 @@ class _Splitting:
             now, items, tuple(kinds), tuple(adapters), tuple(tuple(self.fits[of]) for of in types), tuple(outputs)
         )
 
-    def _device(self, device: Device, types: list[int]) -> Device:
-        return device._replace(ports=tuple(port._replace(type=types.index(port.type)) for port in device.ports))
-
-    def _type(self, of: int, outputs: tuple[int, ...], kinds: list[int], adapters: list[int]) -> PortType:
+    def _type(self, of: int, outputs: tuple[int, ...], kinds: dict[int, int], adapters: dict[int, int]) -> PortType:
         found = self.problem.port_types[of]
         fits = [found.fits[number] for number in self.fits[of]]
         given = [found.adapter_fits[number] for number in outputs]
         return PortType(
-            tuple(fit._replace(cable=kinds.index(fit.cable)) for fit in fits),
-            tuple(fit._replace(adapter=adapters.index(fit.adapter)) for fit in given),
+            tuple([Fit(kinds[cable], plug, halves, limits, points) for cable, plug, halves, limits, points in fits]),
+            tuple([AdapterFit(adapters[adapter], limits, points) for adapter, limits, points in given]),
         )
 
-    def _cable(self, number: int, sockets: list[int], groups: list[int]) -> CableKind:
-        kind = self.problem.cables[number]
-        named = tuple(groups.index(group) if group in groups else len(groups) for group in kind.groups)
-        return kind._replace(
-            count=self.kinds[number],
-            takes=tuple(kind.takes[socket] for socket in sockets),
-            groups=named if any(group in groups for group in kind.groups) else (),
+    def _cable(self, number: int, sockets: list[int], groups: dict[int, int]) -> CableKind:
+        _, takes, halves, segments, named, bought = self.problem.cables[number]
+        joined = any(group in groups for group in named)
+        return CableKind(
+            self.kinds[number],
+            tuple([takes[socket] for socket in sockets]),
+            halves,
+            segments,
+            tuple([groups.get(group, len(groups)) for group in named]) if joined else (),
+            bought,
         )
+
+
+def _device(device: Device, types: dict[int, int]) -> Device:
+    role, ports, load = device
+    now = tuple([Port(types[port.type], port.required, port.weight, port.must) for port in ports])
+    return Device(role, now, load)

@@ -105,7 +105,6 @@ def test_memo_that_throws_away(monkeypatch: pytest.MonkeyPatch) -> None:
     cramped: Memo[Any, Any] = Memo(CRAMPED_BYTES)
     monkeypatch.setattr(components, "_memo", cramped)
     monkeypatch.setattr(components, "_orders", Memo(CRAMPED_BYTES))
-    monkeypatch.setattr(components, "_whole", Memo(CRAMPED_BYTES))
     kept = []
     for name in NAMES * 2:
         assert _bytes(name) == fresh[name], name

@@ -122,7 +122,6 @@ def test_the_memo_empty_full_or_too_small_changes_nothing(monkeypatch: pytest.Mo
     for most_bytes in (0, 20_000, 4 << 20):
         monkeypatch.setattr(components, "_memo", Memo(most_bytes))
         monkeypatch.setattr(components, "_orders", Memo(most_bytes))
-        monkeypatch.setattr(components, "_whole", Memo(0))
         assert [_solved(each) for each in posed + posed] == expected + expected
 
 

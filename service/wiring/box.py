@@ -1,0 +1,166 @@
+"""What a supply says of the cables in its box, whatever they are to feed: made once for each supply and remembered.
+
+Nothing here hangs on a range or on what is listed beside the supply, so the same supply gives the same box in each
+build. It is remembered by the whole record: digests leave names out, and groups are told apart by their names.
+"""
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from service.facts import points
+from service.parts.records import Cable, PowerSupply
+from service.parts.words import POWER_CONNECTORS, SIXTEEN_PIN
+from service.wiring import allowances as allow
+from service.wiring.allowances import Allowance, merged
+from service.wiring.mates import function_of, halves_of, halves_taken, mate
+from service.wiring.pieces import CableKindOf, in_the_box
+from service.wiring.problem import CableKind, Fit
+from service.wiring.reach import REACHES, Reach
+
+REMEMBERED = 64
+"""JUDGEMENT: a usual box takes about 25 KiB, the largest that may be sent 475 KiB, so all of them 30 MiB at most."""
+
+Stretches = tuple[tuple[Allowance, ...], ...]
+
+
+class FitInfo(NamedTuple):
+    """What stands behind a fit: what the joint allows, how far the plug is short, how it mates, contacts known open."""
+
+    allowances: tuple[Allowance, ...]
+    reach: Reach
+    mate: str
+    open_contacts: int
+    wrong_socket: bool = False
+
+
+class Ready(NamedTuple):
+    """A kind of cable put formally, what each of its stretches allows, and the sockets that one of it takes."""
+
+    kind: CableKind
+    stretches: Stretches
+    sockets: tuple[str, ...]
+
+
+class Candidate(NamedTuple):
+    """A plug of the box that mates fully with a port, and its fit where it reaches."""
+
+    kind: int
+    plug: int
+    fit: tuple[Fit, FitInfo]
+
+
+class Box:
+    """One supply: its sockets, its groups, its cables by kind."""
+
+    def __init__(self, supply: PowerSupply, unit: int) -> None:
+        self.supply = supply
+        self.labels = {socket.label: at for at, socket in enumerate(supply.sockets)}
+        self.groups = {group.name: at for at, group in enumerate(supply.groups)}
+        self.by_function = self._sockets_by_function()
+        self.kinds = in_the_box(supply, unit)
+        self.ready = tuple(self.made_ready(of, self.stretches(of.cable)) for of in self.kinds)
+        self.unprinted = tuple(is_unprinted(of.cable) for of in self.kinds)
+        self.candidates: dict[str, tuple[Candidate, ...]] = {port: self._candidates(port) for port in POWER_CONNECTORS}
+
+    def _sockets_by_function(self) -> dict[str, tuple[tuple[str, int], ...]]:
+        found: dict[str, tuple[tuple[str, int], ...]] = {}
+        for cable in self.supply.cables or ():
+            if cable.occupies:
+                found.setdefault(function_of(cable.plugs[0].connector), cable.occupies)
+        return found
+
+    def _candidates(self, connector: str) -> tuple[Candidate, ...]:
+        return tuple(
+            Candidate(kind, number, fit_of(of.cable, kind, number, connector, REACHES, of.cable.open_contacts))
+            for kind, of in enumerate(self.kinds)
+            for number, plug in enumerate(of.cable.plugs)
+            if mate(plug.connector, connector) == "full"
+        )
+
+    def made_ready(self, of: CableKindOf, stretches: Stretches) -> Ready:
+        """Return a kind of cable, of this box or beside it, with all that does not hang on what it feeds."""
+        taken = self.occupied(of.cable)
+        takes = [0] * len(self.labels)
+        for label, count in taken:
+            takes[self.labels[label]] = count
+        kind = CableKind(
+            len(of.pieces),
+            tuple(takes),
+            tuple(halves_of(plug.connector) for plug in of.cable.plugs),
+            tuple(merged(stretch) for stretch in stretches),
+            self.groups_of(of.cable, taken),
+            of.bought,
+        )
+        return Ready(kind, stretches, tuple(label for label, count in taken for _ in range(count)))
+
+    def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
+        """Return the sockets a cable takes: its own, else those that a boxed cable for the same purpose takes."""
+        if cable.captive or not self.labels:
+            return ()
+        own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector), ())
+        return tuple((label, count) for label, count in own if label in self.labels)
+
+    def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
+        """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""
+        if not self.groups:
+            return ()
+        if cable.group is not None and cable.group in self.groups:
+            return (self.groups[cable.group],)
+        of_socket = {socket.label: socket.group for socket in self.supply.sockets}
+        named = tuple(
+            self.groups[group]
+            for label, count in taken
+            for _ in range(count)
+            if (group := of_socket[label]) is not None
+        )
+        if named:
+            return named
+        function = function_of(cable.plugs[0].connector)
+        return tuple(at for at, group in enumerate(self.supply.groups) if function in group.feeds)[:1]
+
+    def stretches(self, cable: Cable, assumed_watts: float | None = None) -> Stretches:
+        """Return what each segment allows; ``assumed_watts``: what a 16-pin cable without print is taken for."""
+        names = tuple(plug.connector for plug in cable.plugs)
+        first = allow.wires(names, cable.awg, cable.supply_wires_12v) + self._supply_end(cable, assumed_watts)
+        return (first, *(allow.wires(names[at:], cable.awg, None) for at in range(1, len(names))))
+
+    def _supply_end(self, cable: Cable, assumed_watts: float | None) -> tuple[Allowance, ...]:
+        """Return what the supply's end allows: the printed rating, which replaces a guess at contacts, or these."""
+        if cable.rated_watts is not None and _has_sixteen_pin(cable):
+            return (allow.printed(cable.rated_watts),)
+        contacts = self._socket_contacts(cable)
+        return contacts if assumed_watts is None else (allow.printed(assumed_watts), *contacts)
+
+    def _socket_contacts(self, cable: Cable) -> tuple[Allowance, ...]:
+        counts = {socket.label: socket.contacts_12v for socket in self.supply.sockets}
+        contacts = [(counts[label], count) for label, count in self.occupied(cable)]
+        if not contacts or any(each is None for each, _ in contacts):
+            return ()
+        return (allow.socket(sum((each or 0) * count for each, count in contacts)),)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def box_of(supply: PowerSupply, unit: int) -> Box:
+    """Return the box of a supply that is this unit of a build."""
+    return Box(supply, unit)
+
+
+def is_unprinted(cable: Cable) -> bool:
+    """Say whether a cable has a 16-pin plug and no printed rating."""
+    return cable.rated_watts is None and _has_sixteen_pin(cable)
+
+
+def fit_of(
+    cable: Cable, kind: int, number: int, connector: str, reach: Reach, open_contacts: int, extra: int = 0
+) -> tuple[Fit, FitInfo]:
+    """Return the fit of a plug in a port; ``extra`` points on top of what a plug that may be short costs."""
+    name = cable.plugs[number].connector
+    allowances = allow.joint(name, connector, open_contacts)
+    if reach.assumed_short_by_mm:
+        extra += int(points.ASSUMED_SHORT_POINTS.value)
+    fit = Fit(kind, number, halves_taken(name, connector), merged(allowances), extra)
+    return fit, FitInfo(allowances, reach, mate(name, connector), open_contacts)
+
+
+def _has_sixteen_pin(cable: Cable) -> bool:
+    return any(plug.connector in SIXTEEN_PIN for plug in cable.plugs)
