@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 
 
 RULE = Rule(
-    id="PWR401", title="A short peak is likely past what any supply of this size must carry", weight="caution",
+    id="PWR401", title="A short peak is likely past even the column for large supplies", weight="caution",
     points=8,
     aspect="power", since="0.1", rests_on=(LARGE_PERCENT, CARD_RATIO), check=check,
     message="For {microseconds} microseconds the build may ask for {measured} {unit}; at this rating "
