@@ -175,8 +175,11 @@ class Bounds:
         """Return the bound of a state in which adapters may still be put in use, so many of each kind.
 
         What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an
-        adapter with more outputs than inputs makes fewer needs out of many.
+        adapter with more outputs than inputs makes fewer needs out of many. Where adapters may feed adapters nothing is
+        bounded: the least ways through two of them were found to cost more than some plan.
         """
+        if further:
+            return 0
         left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
         available = self.available(cables, sockets)
         kinds = sum(1 << kind for kind, number in enumerate(available) if number > 0)

@@ -26,7 +26,7 @@ BY_HIGHS = {
     "distinct": range(900, 905, 2),
     "big": (900, 901, 904),
     "odd": range(910, 950),
-    "chained": (*range(900, 903), *range(905, 915)),
+    "chained": (1, *range(900, 903), *range(905, 915)),
 }
 BY_CP_SAT = {"small": range(950, 953), "gaming": range(950, 951), "odd": range(950, 952), "chained": range(950, 952)}
 
