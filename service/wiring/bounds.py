@@ -175,11 +175,9 @@ class Bounds:
         """Return the bound of a state in which adapters may still be put in use, so many of each kind.
 
         What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an
-        adapter with more outputs than inputs makes fewer needs out of many. Where adapters may feed adapters nothing is
-        bounded: the least ways through two of them were found to cost more than some plan.
+        adapter with more outputs than inputs makes fewer needs out of many. Where adapters may feed adapters only stops
+        and unfed ports are bounded: below, the least ways through two of them were found to cost more than some plan.
         """
-        if further:
-            return 0
         left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
         available = self.available(cables, sockets)
         kinds = sum(1 << kind for kind, number in enumerate(available) if number > 0)
@@ -191,7 +189,8 @@ class Bounds:
         must = sum(floor.must * times for floor, times in floors)
         if must - gain > self._capacity(dict(enumerate(self.room)), available, sockets):
             return NEVER
-        return self._whole(floors, available, sockets, None)
+        whole = self._whole(floors, available, sockets, None)
+        return whole - whole % UNIT[BOUGHT_LEVEL - 1] if further else whole
 
     def completion(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int]) -> int:
         """Return the bound of a state in which only cables are still to be decided."""
