@@ -12,7 +12,7 @@ class Ends:
 
     Figures in ``settled`` stand at their favourable end all the same.
 
-    ``assumed`` collects what was not given; ``ranged`` is true once any range had two different ends.
+    ``assumed`` collects what was not given; ``wide`` names every range with two different ends.
     """
 
     def __init__(self, end: End, settled: Settled = frozenset()) -> None:
@@ -20,11 +20,6 @@ class Ends:
         self.settled = settled
         self.assumed: list[Assumed] = []
         self.wide: list[tuple[int, str]] = []
-
-    @property
-    def ranged(self) -> bool:
-        """Say whether a second end exists at all."""
-        return bool(self.wide)
 
     def load(self, given: Range | None, unit: int, field: str, assumption: Assumption, scale: float = 1.0) -> float:
         """Return a load: the more, the worse."""

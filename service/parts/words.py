@@ -39,4 +39,3 @@ Aspect = Literal["power", "connections", "mains", "signals", "fit", "mating"]
 ASPECTS: tuple[Aspect, ...] = get_args(Aspect)
 
 Weight = Literal["stop", "caution", "advice"]
-WEIGHTS: tuple[Weight, ...] = get_args(Weight)
