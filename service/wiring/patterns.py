@@ -36,7 +36,7 @@ class Patterns:
         self.clusters = clusters
         self.twins: list[tuple[int, ...]] = []
         self.fits = [_fits_by_plug(problem, of) for of in range(len(problem.port_types))]
-        self.same_plug = [_same_plugs(problem, kind) for kind in range(len(problem.cables))]
+        self.same_plug = [same_plugs(problem, kind) for kind in range(len(problem.cables))]
 
     def cables(self, counts: Counted, cluster: int, place: int, kind: int) -> Iterator[Filling]:
         """Yield each way to put this need on a fresh cable of this kind, with whatever else hangs on the cable."""
@@ -179,7 +179,7 @@ def _fits_by_plug(problem: Problem, of: int) -> dict[int, dict[int, list[tuple[i
     return found
 
 
-def _same_plugs(problem: Problem, kind: int) -> tuple[int, ...]:
+def same_plugs(problem: Problem, kind: int) -> tuple[int, ...]:
     """Return for each plug of a cable the first one that it may be exchanged with.
 
     The stretch before plug 0 carries the most, so where no further stretch allows less it alone decides, and only what

@@ -28,6 +28,7 @@ from service.wiring.decisions import (
 )
 from service.wiring.patterns import Filling, Patterns
 from service.wiring.problem import Device, Problem, Solution
+from service.wiring.relaxed import Relaxed
 
 NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
@@ -129,6 +130,7 @@ class Search:
         self.decisions = Decisions(problem)
         self.patterns = Patterns(problem, self.decisions.clusters)
         self.bounds = Bounds(problem, self.decisions.clusters)
+        self.relaxed = Relaxed(problem, self.decisions.clusters, self.bounds.ways)
         self.best: Plan | None = None
         self.start: tuple[tuple[int, Origin], ...] = ()
         self.path: list[Move] = []
@@ -283,6 +285,8 @@ class Search:
                 found = self.bounds.fitting(state.open, state.settled, *self.supply[:2], state.adapters, self.chained)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
+                available = self.bounds.available(state.cables, state.sockets)
+                found = max(found, self.relaxed.of_cables(state.open, available, state.sockets))
             self.floors[state] = found
         return found
 

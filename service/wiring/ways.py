@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, INPUT, LAST_INPUT, LEVEL_BITS, UNIT, Need, joined
 from service.wiring.objective import ADAPTER_LEVEL, CABLES_LEVEL, Verdict, divided, judged
-from service.wiring.problem import LEVELS, Problem
+from service.wiring.problem import LEVELS, Fit, Problem
 
 PLUG = 1 << 20
 """One plug, so that a part of one can be told as a whole number, rounded down."""
@@ -41,12 +41,13 @@ class Ways:
 
     def _of(self, need: Need, kinds: int, adapters: int) -> tuple[Way, ...]:
         """Return the ways to feed a need when the cable kinds and adapter kinds of two bit masks are to be had."""
-        found = self._plugs(need, kinds)
+        found = [way for _, way in self.plugs(need, kinds)]
         if adapters and need.depth != LAST_INPUT:
             found += self._outputs(need, kinds, adapters)
         return tuple(dict.fromkeys(found))
 
-    def _plugs(self, need: Need, kinds: int) -> list[Way]:
+    def plugs(self, need: Need, kinds: int) -> list[tuple[Fit, Way]]:
+        """Return the plugs that feed a need when the cable kinds of a bit mask are to be had."""
         found = []
         for fit in self.problem.port_types[need.type].fits:
             cable = self.problem.cables[fit.cable]
@@ -54,7 +55,7 @@ class Ways:
                 verdict = joined(CLEAN, judged(need.load, fit.limits))
                 for limits in self.stretches[fit.cable][fit.plug]:
                     verdict = joined(verdict, judged(need.load, limits))
-                found.append(Way(verdict, fit.points, 0, need.type, PLUG))
+                found.append((fit, Way(verdict, fit.points, 0, need.type, PLUG)))
         return found
 
     def _outputs(self, need: Need, kinds: int, adapters: int) -> list[Way]:
