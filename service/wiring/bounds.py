@@ -1,86 +1,125 @@
 """Lower bounds for the search: what the open needs of a state cost at the least, whatever is decided.
 
-Why they hold. Currents only grow while a wiring is completed, so a line alone on the best source left is a bound, and
-lines add up. A port that cannot be fed costs what an unfed port costs. Where plugs run out, so many ports more stay
-unfed: those for which this costs the least beside what they would cost fed, which may be as an overloaded port. Any
-further unfed port, and any way to feed one that is not the cheapest, costs a unit of a level above the number of cables
-and so more than all cables: these are counted for the cheapest alone.
-
-Over 300 lines: every bound adds to the same sum, and what one counts another must not count again.
+The bound is the exact optimum of an easier problem. There every need is asked only what it costs alone on each plug,
+and what it costs to leave it without a source; cables are opened whole, within what is left of them and of the sockets;
+adapters are put in use whole, and their inputs are needs again, of which only the points of their plugs are charged;
+and what needs do to each other on one cable is charged as a toll (``crowding``). For each number of adapters and of
+cables the needs go to plugs at the least cost, as goods to markets (``transport``). Currents only grow while a wiring is
+completed, and where needs meet, so no wiring costs less than that.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
+from itertools import product
+from math import prod
+from operator import itemgetter
 from typing import NamedTuple
 
-from service.wiring.clusters import (
-    CLEAN,
-    NEVER,
-    PORT,
-    UNFED,
-    UNIT,
-    Cluster,
-    Line,
-    Need,
-    joined,
-    unfed_cost,
-    worth,
-)
-from service.wiring.families import Family, families, kinds, reached, serves
-from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, COMFORT_LEVEL, LOOSE_LEVEL, PER_MILLE, POINTS_LEVEL
-from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Problem
-from service.wiring.rooms import NOT_AT_ALL, Guest, Pairs, free_room, larger, pairs, tolerance
-from service.wiring.ways import PLUG, Way, Ways, rounded
+from service.wiring.clusters import CLEAN, NEVER, UNFED, UNIT, Cluster, Line, Need, joined, unfed_cost, worth
+from service.wiring.crowding import Guest, Share, tolls
+from service.wiring.families import Family, families, reached
+from service.wiring.objective import ADAPTER_LEVEL, BOUGHT_LEVEL, CABLES_LEVEL, LOOSE_LEVEL, POINTS_LEVEL
+from service.wiring.patterns import Counted, same_plugs
+from service.wiring.problem import NOTHING, Problem
+from service.wiring.transport import OPEN, Goods, Town, least
+from service.wiring.ways import Way, Ways, rounded
 
-MOST_PAIRED = 2
-Counted = tuple[tuple[int, int], ...]
+MOST_USES = 300
+"""Ways to use adapters that are looked through; with more none is counted."""
+MOST_NUMBERS = 600
+"""Numbers of cables of a family that are looked through; with more no cables are counted."""
+
+Choices = tuple[tuple[int, tuple[int, ...]], ...]
+"""Costs, each with the sockets that are taken for it."""
 
 
-class Floor(NamedTuple):
-    """A bound for one cluster, and what it asks for.
+class Ask(NamedTuple):
+    """A need as it counts here: as goods, and as a guest of each cable kind of several plugs that it may hang on."""
 
-    ``cost``, ports that cannot be fed, needs that can be, needs that must be. ``least`` gives by port type the plugs,
-    in parts of PLUG, that these take at the least, ``likely`` the same when no need is fed in a way that costs more
-    than it must above the number of cables. ``heaviest``: the most plugs of ``least`` that one need takes;
-    ``choice``: whether one may go by an adapter. ``allowed``: what of the cost is each line's; ``unfed``: what it
-    costs more to leave a need without a source, for each that may be.
-    """
+    goods: int
+    guests: tuple[tuple[int, Guest], ...]
+
+
+class Asked(NamedTuple):
+    """What a cluster asks: a cost that is sure, and asks by number, each so many times."""
 
     cost: int
-    forced: int
-    fed: int
-    must: int
-    least: dict[int, int]
-    likely: dict[int, int]
-    heaviest: int
-    choice: bool
-    allowed: tuple[int, ...] = ()
-    unfed: tuple[int, ...] = ()
+    asks: tuple[tuple[int, int], ...]
 
 
-class Currents(NamedTuple):
-    """Needs that can be fed, as (port type, 12 V current, use that is charged anyhow); how many share a connection."""
+class Offer(NamedTuple):
+    """What so many cables of each kind of a family cost, what they take of each socket type, and what they give."""
 
-    needs: tuple[tuple[int, int, int], ...]
-    shared: int
+    cost: int
+    takes: tuple[int, ...]
+    numbers: tuple[int, ...]
+    places: tuple[int, ...]
+    plugs: int
+    room: int
+
+
+class Used(NamedTuple):
+    """Adapters put in use: what they cost, how many of each (kind, option), and their inputs as asks."""
+
+    cost: int
+    numbers: tuple[int, ...]
+    inputs: Counted
 
 
 class Bounds:
-    """Bounds of one problem, remembered by cluster and by what is still to be had."""
+    """Bounds of one problem, remembered by what decides them."""
 
     def __init__(self, problem: Problem, clusters: Sequence[Cluster]) -> None:
         """Take the clusters by number; the sequence may grow."""
         self.problem = problem
         self.clusters = clusters
-        types = range(len(problem.port_types))
-        met = reached(problem)
-        self.served = [[serves(problem, kind, (of,)) for of in types] for kind in kinds(problem)]
-        self.room = [serves(problem, kind, met) for kind in kinds(problem)]
-        self.families = families(problem)
-        self.floors: dict[tuple[int, int, int], Floor] = {}
         self.ways = Ways(problem)
-        self.currents: dict[tuple[int, int], Currents] = {}
-        self.guests: dict[tuple[int, int], list[tuple[int, Guest]]] = {}
+        self.families = _families(problem)
+        self.family_of = {of: number for number, family in enumerate(self.families) for of in family.types}
+        self.markets: list[tuple[int, int]] = []
+        self.market_of: dict[tuple[int, int], int] = {}
+        self._group_plugs()
+        self.outputs = [
+            (kind, option) for kind, found in enumerate(problem.adapters) for option in range(len(found.inputs))
+        ]
+        kinds = len(problem.cables)
+        self.town_of = [kind for kind, _ in self.markets] + [kinds + place for place in range(len(self.outputs))]
+        self.rooms = [sum(number for kind, number in self.markets if kind == of) for of in range(kinds)]
+        self.goods: list[Goods] = []
+        self.goods_numbers: dict[Goods, int] = {}
+        self.asks: list[Ask] = []
+        self.ask_numbers: dict[Ask, int] = {}
+        self.asked: dict[tuple[int, int], Asked] = {}
+        self.inputs: dict[int, int | None] = {}
+        self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
+        self.offers: dict[tuple[int, tuple[int, ...]], tuple[Offer, ...]] = {}
+        self.tolls: dict[tuple[int, Counted], tuple[int, ...]] = {}
+        self.by_asks: dict[tuple[int, Counted, tuple[int, ...], tuple[int, ...]], Choices] = {}
+        self.by_goods: dict[tuple[object, ...], Choices] = {}
+        self.shared = self._shared_sockets()
+        self.none = Used(0, (0,) * len(self.outputs), ())
+
+    def _group_plugs(self) -> None:
+        """Number the plugs that may be exchanged as markets: (cable kind, needs that one cable's take at once)."""
+        fitting: dict[tuple[int, int], int] = {}
+        for of in reached(self.problem):
+            for fit in self.problem.port_types[of].fits:
+                at = (fit.cable, fit.plug)
+                fitting[at] = max(self.problem.cables[fit.cable].halves[fit.plug] // fit.halves, fitting.get(at, 0))
+        for kind in range(len(self.problem.cables)):
+            numbers: dict[int, int] = {}
+            for plug, first in enumerate(same_plugs(self.problem, kind)):
+                if first not in numbers:
+                    numbers[first] = len(self.markets)
+                    self.markets.append((kind, 0))
+                at_market = self.market_of[kind, plug] = numbers[first]
+                self.markets[at_market] = (kind, self.markets[at_market][1] + fitting.get((kind, plug), 0))
+
+    def _shared_sockets(self) -> list[int]:
+        """Return the socket types that cables of several families take."""
+        takers = [{n for kind in family.kinds for n, taken in enumerate(self.problem.cables[kind].takes) if taken} for family in self.families]
+        times = Counter(socket for taken in takers for socket in taken)
+        return [socket for socket in range(len(self.problem.sockets)) if times[socket] > 1]
 
     def available(self, cables: Sequence[int], sockets: Sequence[int]) -> list[int]:
         """Return how many cables of each kind can still be opened, taken alone."""
@@ -92,352 +131,328 @@ class Bounds:
             found.append(left)
         return found
 
-    def floor(self, cluster: int, kinds: int, adapters: int) -> Floor:
-        """Return the bound of a cluster when the cable kinds and adapter kinds of two bit masks are to be had."""
-        key = (cluster, kinds, adapters)
-        found = self.floors.get(key)
+    def alone(self, counts: Counted, adapters: int) -> int:
+        """Return the bound of clusters, each so many times, that looks at no capacity."""
+        cost = 0
+        for cluster, times in counts:
+            asked = self._asked(cluster, adapters)
+            cost += times * asked.cost
+            cost += times * sum(self.goods[self.asks[ask].goods].least * number for ask, number in asked.asks)
+        return cost
+
+    def completion(self, counts: Counted, cables: Sequence[int], sockets: Sequence[int]) -> int:
+        """Return the bound of a state in which only cables are still to be decided."""
+        cost, wanted = self._wanted([(counts, 0)])
+        if cost >= NEVER:
+            return NEVER
+        return cost + self._by_family(wanted, self.none, self.available(cables, sockets), sockets)
+
+    def fitting(
+        self,
+        asking: Sequence[tuple[Counted, int]],
+        cables: Sequence[int],
+        sockets: Sequence[int],
+        adapters: Sequence[int],
+    ) -> int:
+        """Return the bound of a state in which adapters may still be put in use, so many of each kind.
+
+        ``asking``: clusters with the adapter kinds, a bit mask, that may feed them.
+        """
+        cost, wanted = self._wanted(asking)
+        uses = self._uses(tuple(adapters))
+        if cost >= NEVER or not uses:
+            return cost
+        available = self.available(cables, sockets)
+        return cost + min(used.cost + self._by_family(wanted, used, available, sockets) for used in uses)
+
+    # What is wanted.
+
+    def _wanted(self, asking: Sequence[tuple[Counted, int]]) -> tuple[int, list[Counter[int]]]:
+        """Return what is sure to be paid, and by family the asks."""
+        cost = 0
+        wanted: list[Counter[int]] = [Counter() for _ in self.families]
+        for counts, adapters in asking:
+            for cluster, times in counts:
+                asked = self._asked(cluster, adapters)
+                cost += asked.cost * times
+                for ask, number in asked.asks:
+                    wanted[self.goods[self.asks[ask].goods].family][ask] += number * times
+        return cost, wanted
+
+    def _asked(self, cluster: int, adapters: int) -> Asked:
+        key = (cluster, adapters)
+        found = self.asked.get(key)
         if found is None:
-            found = self.floors[key] = self._floor(self.clusters[cluster], kinds, adapters)
+            found = self.asked[key] = self._ask(self.clusters[cluster], adapters)
         return found
 
-    def _floor(self, cluster: Cluster, kinds: int, adapters: int) -> Floor:
-        shared = Counter(line for need in cluster.needs for line in need.lines)
-        lines = [0] * len(cluster.lines)
-        forced = cost = heaviest = 0
-        least: Counter[int] = Counter()
-        likely: Counter[int] = Counter()
-        choice = False
-        missing: set[int] = set()
-        open_ports: list[Need] = []
-        for need in cluster.needs:
-            ways = self.ways.of(need, kinds, adapters)
-            if ways:
-                costs = [[self._more(cluster.lines[line], way) for way in ways] for line in need.lines]
-                if need.depth == PORT and not need.must:
-                    open_ports.append(need)
-                asked = _plugs_of(ways)
-                least.update(asked)
-                heaviest = max(heaviest, *asked.values(), 1)
-                choice = choice or any(way.plugs != PLUG or way.type != need.type for way in ways)
-                if len(need.lines) == 1 and shared[need.lines[0]] == 1:
-                    whole = [more + way.price for more, way in zip(costs[0], ways, strict=True)]
-                    lines[need.lines[0]] = min(whole)
-                    ways = tuple(way for way, each in zip(ways, whole, strict=True) if each == min(whole))
-                else:
-                    cost += min(way.price for way in ways)
-                    for line, each in zip(need.lines, costs, strict=True):
-                        lines[line] = max(lines[line], min(each))
-                likely.update(_plugs_of(ways))
-            elif need.must:
-                return Floor(NEVER, 0, 0, 0, {}, {}, 1, False)
-            else:
-                unit = cluster.lines[need.lines[0]].unit
-                cost += UNFED if unit in missing else unfed_cost(cluster.units[unit])
-                forced += 1
-                if cluster.units[unit].role == "card":
-                    missing.add(unit)
-        must = sum(need.must for need in cluster.needs)
-        fed = len(cluster.needs) - forced
-        unfed = self._unfed(cluster, lines, open_ports, missing)
-        return Floor(
-            cost + sum(lines), forced, fed, must, dict(least), dict(likely), heaviest, choice, tuple(lines), unfed
-        )
+    def _ask(self, cluster: Cluster, adapters: int) -> Asked:
+        """Ask each need of a cluster.
 
-    def _unfed(self, cluster: Cluster, lines: list[int], ports: list[Need], missing: set[int]) -> tuple[int, ...]:
-        """Return what each of these ports costs more unfed; what a card costs once is divided over its ports."""
-        found = []
-        of = Counter(cluster.lines[need.lines[0]].unit for need in ports)
-        for need in ports:
-            unit = cluster.lines[need.lines[0]].unit
-            own = unfed_cost(cluster.units[unit]) - UNFED
-            if cluster.units[unit].role == "card":
-                own = 0 if unit in missing else rounded(own // of[unit])
-            found.append(UNFED + own - lines[need.lines[0]])
-        return tuple(found)
+        A need with a line of its own pays there what each way is worth; needs that share lines pay these together, at
+        the least what the dearest of them must.
+        """
+        sharing = Counter(line for need in cluster.needs for line in need.lines)
+        ways = [self._ways(need, adapters) for need in cluster.needs]
+        own = [len(need.lines) == 1 and sharing[need.lines[0]] == 1 for need in cluster.needs]
+        sure = [0] * len(cluster.lines)
+        for need, each, alone in zip(cluster.needs, ways, own, strict=True):
+            for line in () if alone else need.lines:
+                sure[line] = max(sure[line], min((self._more(cluster.lines[line], way) for _, way in each), default=0))
+        open_ports = Counter(cluster.lines[need.lines[0]].unit for need in cluster.needs if not need.must)
+        cost = sum(sure)
+        asks: Counter[int] = Counter()
+        for need, each, alone in zip(cluster.needs, ways, own, strict=True):
+            first = cluster.lines[need.lines[0]]
+            kept = NEVER if need.must else _unfed(cluster, first, open_ports[first.unit])
+            costs = [(market, self._more(first, way) if alone else 0) for market, way in each]
+            if not costs:
+                cost += kept
+                continue
+            goods = self._goods(need.type, kept, costs)
+            shares = [
+                Share(cluster.lines[line].verdict, sure[line], sharing[line]) for line in need.lines if not alone
+            ]
+            asks[self._ask_number(goods, need, [Share(first.verdict, 0, 1)] if alone else shares)] += 1
+        return Asked(cost, tuple(asks.items()))
+
+    def _ask_number(self, goods: int, need: Need, lines: list[Share]) -> int:
+        """Return the number of an ask; each kind of cable charges a line of its own at least what it says here."""
+        guests = []
+        dearest: dict[int, int] = {}
+        for market, cost in self.goods[goods].costs:
+            if market < len(self.markets):
+                kind = self.markets[market][0]
+                dearest[kind] = max(cost, dearest.get(kind, 0))
+        for kind, cost in dearest.items():
+            if self.rooms[kind] > 1:
+                guests.append((kind, Guest(need.load, tuple(line._replace(charged=line.charged + cost) for line in lines))))
+        ask = Ask(goods, tuple(guests))
+        found = self.ask_numbers.get(ask)
+        if found is None:
+            found = self.ask_numbers[ask] = len(self.asks)
+            self.asks.append(ask)
+        return found
+
+    def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
+        """Return the markets that feed a need, each with how the need is then judged and what it pays there itself."""
+        found = [(self.market_of[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need, -1)]
+        if adapters:
+            for market, (kind, option) in enumerate(self.outputs, len(self.markets)):
+                if adapters >> kind & 1:
+                    found += [(market, way) for way in self.ways.outer(need, kind, option, adapters)]
+        return found
 
     def _more(self, line: Line, way: Way) -> int:
         after = joined(joined(line.verdict, CLEAN), way.verdict)
         return worth(self.problem, after) - worth(self.problem, line.verdict) + way.points * UNIT[POINTS_LEVEL]
 
-    def cheapest(self, clusters: Counted, kinds: int, adapters: int) -> int:
-        """Return the bound of clusters, each so many times, that looks at no capacity."""
-        return sum(self.floor(cluster, kinds, adapters).cost * times for cluster, times in clusters)
-
-    def fitting(
-        self,
-        clusters: Counted,
-        settled: Counted,
-        cables: Sequence[int],
-        sockets: Sequence[int],
-        adapters: Sequence[int],
-        further: int,
-    ) -> int:
-        """Return the bound of a state in which adapters may still be put in use, so many of each kind.
-
-        What is ``settled`` may have only the ``further`` ones, a bit mask. What must be fed ends at plugs: only an
-        adapter with more outputs than inputs makes fewer needs out of many. Where adapters may feed adapters only stops
-        and unfed ports are bounded: below, the least ways through two of them were found to cost more than some plan.
-        """
-        left = sum(1 << kind for kind, number in enumerate(adapters) if number > 0)
-        available = self.available(cables, sockets)
-        kinds = sum(1 << kind for kind, number in enumerate(available) if number > 0)
-        gain = 0
-        for kind, number in zip(self.problem.adapters, adapters, strict=True):
-            gain += number * max(0, kind.outputs - kind.inputs[0])
-        floors = [(self.floor(cluster, kinds, left), times) for cluster, times in clusters]
-        floors += [(self.floor(cluster, kinds, left & further), times) for cluster, times in settled]
-        must = sum(floor.must * times for floor, times in floors)
-        if must - gain > self._capacity(dict(enumerate(self.room)), available, sockets):
-            return NEVER
-        whole = self._whole(floors, available, sockets, None)
-        return whole - whole % UNIT[BOUGHT_LEVEL - 1] if further else whole
-
-    def completion(self, clusters: Counted, cables: Sequence[int], sockets: Sequence[int]) -> int:
-        """Return the bound of a state in which only cables are still to be decided."""
-        available = self.available(cables, sockets)
-        kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
-        floors = [(self.floor(cluster, kinds, 0), times) for cluster, times in clusters]
-        return self._whole(floors, available, sockets, (clusters, kinds))
-
-    def _free_rooms(self, clusters: Counted, kinds: int) -> list[int]:
-        """Return for each cable kind how many of the open needs one such cable takes freely."""
-        guests: dict[int, list[tuple[Guest, int]]] = {}
-        for cluster, times in clusters:
-            for kind, guest in self._guests(cluster, kinds):
-                guests.setdefault(kind, []).append((guest, times))
-        return [room if room <= 1 else free_room(room, guests.get(kind, ())) for kind, room in enumerate(self.room)]
-
-    def _guests(self, cluster: int, kinds: int) -> list[tuple[int, Guest]]:
-        """Return the needs of a cluster as guests of cable kinds with room for several."""
-        key = (cluster, kinds)
-        found = self.guests.get(key)
+    def _goods(self, of: int, kept: int, costs: Iterable[tuple[int, int]]) -> int:
+        by_market: dict[int, int] = {}
+        for market, cost in costs:
+            by_market[market] = min(cost, by_market.get(market, cost))
+        goods = Goods(self.family_of[of], kept, tuple(sorted(by_market.items())), min(kept, *by_market.values()))
+        found = self.goods_numbers.get(goods)
         if found is None:
-            content, allowed = self.clusters[cluster], self.floor(cluster, kinds, 0).allowed
-            found = self.guests[key] = [
-                (kind, guest)
-                for need in content.needs
-                for kind in range(len(self.room))
-                if kinds >> kind & 1 and self.room[kind] > 1
-                for guest in self._guest(content, need, kind, allowed)
-            ]
+            found = self.goods_numbers[goods] = len(self.goods)
+            self.goods.append(goods)
         return found
 
-    def _guest(self, cluster: Cluster, need: Need, kind: int, allowed: tuple[int, ...]) -> Iterator[Guest]:
-        """Yield a need as a guest of one cable kind, if it can be one freely."""
-        lines = [(cluster.lines[line], allowed[line]) for line in need.lines]
-        trunk = self.problem.cables[kind].segments[0]
-        best = NOT_AT_ALL
-        for way in self.ways.of(need, 1 << kind, 0):
-            best = larger(best, tolerance(self.problem, trunk, lines, way.verdict, way.points))
-        if best != NOT_AT_ALL:
-            yield Guest(need.load, best)
+    # Adapters put in use.
 
-    def _whole(
-        self,
-        floors: list[tuple[Floor, int]],
-        available: list[int],
-        sockets: Sequence[int],
-        guests: tuple[Counted, int] | None,
+    def _uses(self, adapters: tuple[int, ...]) -> tuple[Used, ...]:
+        """Return the ways to put up to so many adapters of each kind in use, none where there are too many."""
+        found = self.uses.get(adapters)
+        if found is None:
+            each = [
+                [numbers for numbers in product(range(count + 1), repeat=len(kind.inputs)) if sum(numbers) <= count]
+                for kind, count in zip(self.problem.adapters, adapters, strict=True)
+            ]
+            many = prod(len(numbers) for numbers in each) > MOST_USES
+            made = () if many else (self._use(tuple(n for each in numbers for n in each)) for numbers in product(*each))
+            found = self.uses[adapters] = tuple(used for used in made if used is not None)
+        return found
+
+    def _use(self, numbers: tuple[int, ...]) -> Used | None:
+        cost = 0
+        inputs: Counter[int] = Counter()
+        for number, (kind, option) in zip(numbers, self.outputs, strict=True):
+            if number:
+                adapter = self.problem.adapters[kind]
+                ask = self._input(adapter.input_type)
+                if ask is None:
+                    return None
+                cost += number * UNIT[ADAPTER_LEVEL + adapter.rank]
+                inputs[ask] += number * adapter.inputs[option]
+        return Used(cost, numbers, tuple(inputs.items()))
+
+    def _input(self, of: int) -> int | None:
+        """Return an adapter's input as an ask, None where nothing feeds it.
+
+        It pays the points of its plug, for at least one connection passes it.
+        """
+        if of not in self.inputs:
+            need = Need(of, NOTHING, 0, True, ())
+            costs = [(market, way.at_fit * UNIT[POINTS_LEVEL]) for market, way in self._ways(need, -1)]
+            self.inputs[of] = self._ask_number(self._goods(of, NEVER, costs), need, []) if costs else None
+        return self.inputs[of]
+
+    # What there is for it.
+
+    def _by_family(
+        self, wanted: list[Counter[int]], used: Used, available: Sequence[int], sockets: Sequence[int]
     ) -> int:
-        """Return the bound that floors, each so many times, make with what plugs and cables there are.
+        if used.inputs:
+            wanted = [counted.copy() for counted in wanted]
+            for ask, times in used.inputs:
+                wanted[self.goods[self.asks[ask].goods].family][ask] += times
+        each = [
+            self._of_asks(number, tuple(sorted(counted.items())), used.numbers, available, sockets)
+            for number, counted in enumerate(wanted)
+            if counted
+        ]
+        return _together(each, tuple([sockets[socket] for socket in self.shared]))
 
-        A way that costs more than it must above the number of cables costs more than all cables, so these may be
-        counted for the other ways alone. Loose plugs are only known where nothing is left to choose.
+    def _of_asks(
+        self, number: int, wanted: Counted, adapters: tuple[int, ...], available: Sequence[int], sockets: Sequence[int]
+    ) -> Choices:
+        """Return the least costs for what a family is asked, each with the shared sockets that are taken for it.
+
+        Only such as may be best. ``left`` are the cables of its kinds, then the sockets.
         """
-        cost = forced = fed = must = 0
-        heaviest = PLUG
-        choice = False
-        least: dict[int, int] = {}
-        likely: dict[int, int] = {}
-        for floor, times in floors:
-            cost += floor.cost * times
-            forced += floor.forced * times
-            fed += floor.fed * times
-            must += floor.must * times
-            heaviest = max(heaviest, floor.heaviest)
-            choice = choice or floor.choice
-            for of, number in floor.least.items():
-                least[of] = least.get(of, 0) + number * times
-            for of, number in floor.likely.items():
-                likely[of] = likely.get(of, 0) + number * times
-        if cost >= NEVER:
-            return NEVER
-        short = self._short({of: number // PLUG for of, number in least.items()}, available, sockets)
-        if short:
-            short = -(-short * PLUG // heaviest)
-            extra = sorted((each, times) for floor, times in floors for each in floor.unfed)
-            if short > sum(times for _, times in extra):
-                return NEVER
-            cost += -_most([(-each, times) for each, times in extra], short)
-        surely = {of: -(-number // PLUG) for of, number in least.items()}
-        mostly = {of: -(-number // PLUG) for of, number in likely.items()}
-        without = -(-short * heaviest // PLUG)
-        free = self._free_rooms(*guests) if guests else []
-        return cost + sum(
-            self._cables(family, surely, mostly, available, sockets, choice, free, without, guests)
-            for family in self.families
-        )
+        left = (*[available[kind] for kind in self.families[number].kinds], *sockets)
+        key = (number, wanted, adapters, left)
+        found = self.by_asks.get(key)
+        if found is None:
+            found = self.by_asks[key] = self._of_goods(number, wanted, adapters, left)
+        return found
 
-    def _short(self, wanted: dict[int, int], available: list[int], sockets: Sequence[int]) -> int:
-        """Return how many needs must go without because plugs or sockets run out."""
-        by_family = 0
-        for family in self.families:
-            total = sum(wanted.get(of, 0) for of in family.types)
-            if total:
-                rooms = {kind: self.room[kind] for kind in family.kinds}
-                by_type = 0
-                for of in family.types:
-                    served = {kind: self.served[kind][of] for kind in family.kinds}
-                    by_type += max(0, wanted.get(of, 0) - self._capacity(served, available, sockets))
-                by_family += max(by_type, total - self._capacity(rooms, available, sockets))
-        rooms = dict(enumerate(self.room))
-        return max(by_family, sum(wanted.values()) - self._capacity(rooms, available, sockets))
+    def _of_goods(self, number: int, wanted: Counted, adapters: tuple[int, ...], left: tuple[int, ...]) -> Choices:
+        goods: Counter[int] = Counter()
+        for ask, times in wanted:
+            goods[self.asks[ask].goods] += times
+        counted = tuple(sorted(goods.items()))
+        paid = tuple([self._tolls(kind, wanted) for kind in self.families[number].kinds])
+        key = (number, counted, adapters, left, paid)
+        found = self.by_goods.get(key)
+        if found is None:
+            found = self.by_goods[key] = self._least(number, counted, adapters, left, paid)
+        return found
 
-    def _capacity(self, served: dict[int, int], available: list[int], sockets: Sequence[int]) -> int:
-        """Return how many needs so many cables can serve, each socket type taken alone and fractions rounded down."""
-        best = sum(available[kind] * number for kind, number in served.items())
-        for socket, left in enumerate(sockets):
-            best = min(best, self._capacity_of(socket, left, served, available))
-        return best
+    def _tolls(self, kind: int, wanted: Counted) -> tuple[int, ...]:
+        """Return the tolls of one cable of a kind for what is wanted, none where nothing is paid."""
+        room = self.rooms[kind]
+        if room < 2:
+            return ()
+        guests = []
+        for ask, times in wanted:
+            guests += [(guest, min(times, room)) for of, guest in self.asks[ask].guests if of == kind]
+        key = (kind, tuple(guests))
+        found = self.tolls.get(key)
+        if found is None:
+            paid = tolls(self.problem, self.problem.cables[kind].segments[0], room, guests)
+            found = self.tolls[key] = paid if any(paid) else ()
+        return found
 
-    def _capacity_of(self, socket: int, left: int, served: dict[int, int], available: list[int]) -> int:
-        free = 0
-        takers = []
-        for kind, number in served.items():
-            taken = self.problem.cables[kind].takes[socket]
-            if not taken:
-                free += available[kind] * number
-            elif number:
-                takers.append((number / taken, kind, taken, number))
-        for _, kind, taken, number in sorted(takers, reverse=True):
-            if left < taken * available[kind]:
-                return free + left * number // taken
-            left -= taken * available[kind]
-            free += available[kind] * number
-        return free
-
-    def _cables(
+    def _least(
         self,
-        family: Family,
-        surely: dict[int, int],
-        mostly: dict[int, int],
-        available: list[int],
-        sockets: Sequence[int],
-        choice: bool,
-        free: list[int],
-        without: int,
-        shared: tuple[Counted, int] | None,
-    ) -> int:
-        """Return the least that cables for all needs of a family but so many cost: bought, number, loose plugs.
+        number: int,
+        wanted: Counted,
+        adapters: tuple[int, ...],
+        left: tuple[int, ...],
+        paid: tuple[tuple[int, ...], ...],
+    ) -> Choices:
+        kinds = self.families[number].kinds
+        if prod(each + 1 for each in left[: len(kinds)]) > MOST_NUMBERS:
+            return ((sum(self.goods[one].least * times for one, times in wanted), (0,) * len(self.shared)),)
+        goods = [(self.goods[one], times) for one, times in wanted]
+        given = [each * self.problem.adapters[kind].outputs for each, (kind, _) in zip(adapters, self.outputs, strict=True)]
+        total = sum(times for _, times in wanted)
+        towns = [OPEN] * (len(self.problem.cables) + len(given))
+        best: list[tuple[int, tuple[int, ...]]] = []
+        for floor, offer in self._ranked(number, left, goods, total, sum(given)):
+            if any(cost <= floor and _within(takes, offer.takes) for cost, takes in best):
+                continue
+            for kind, steps, cables in zip(kinds, paid, offer.numbers, strict=True):
+                towns[kind] = Town(steps, cables)
+            cost, fed = least(goods, [*offer.places, *given], self.town_of, towns)
+            cost += offer.cost + max(0, offer.plugs - fed) * UNIT[LOOSE_LEVEL]
+            if not any(other <= cost and _within(takes, offer.takes) for other, takes in best):
+                best = [each for each in best if not (cost <= each[0] and _within(offer.takes, each[1]))]
+                best.append((cost, offer.takes))
+        return tuple(best)
 
-        Where not all needs can hang freely on cables, some level above the number of cables has one unit more.
-        """
-        at_most = sum(mostly.get(of, 0) for of in family.types)
-        total = at_most - without
-        if total <= 0:
-            return 0
-        least = sum(surely.get(of, 0) for of in family.types) - without
-        owned = sum(self.room[kind] * available[kind] for kind in family.kinds if not self.problem.cables[kind].bought)
-        largest = max(self.room[kind] for kind in family.kinds)
-        bought = max(0, -(-(least - owned) // largest))
-        rooms = {kind: self.room[kind] for kind in family.kinds}
-        cost = bought * UNIT[BOUGHT_LEVEL]
-        number = 0
-        if shared is not None:
-            extra, number, rooms = self._shared(family, shared, total, rooms, available, sockets, free)
-            cost += extra * UNIT[COMFORT_LEVEL]
-        number = max(number, self._number(total, [(room, available[kind]) for kind, room in rooms.items()]))
-        for of in family.types:
-            served = [(min(self.served[kind][of], room), available[kind]) for kind, room in rooms.items()]
-            number = max(number, self._number(mostly.get(of, 0) - without, served))
-        cost += number * UNIT[CABLES_LEVEL]
-        if choice:
-            return cost
-        fed = total if len(self.families) == 1 else at_most
-        lengths = [(-len(self.problem.cables[kind].halves), available[kind]) for kind in family.kinds]
-        return cost + max(0, -_most(lengths, number) - fed) * UNIT[LOOSE_LEVEL]
+    def _ranked(
+        self, number: int, left: tuple[int, ...], goods: list[tuple[Goods, int]], total: int, outputs: int
+    ) -> list[tuple[int, Offer]]:
+        """Return the offers for goods with what they cost at the least, the cheapest first."""
+        sure = sum(each.least * times for each, times in goods)
+        missing = min((each.kept - each.least for each, _ in goods), default=0)
+        found = []
+        for offer in self._offers(number, left):
+            floor = sure + offer.cost + max(0, offer.plugs - total) * UNIT[LOOSE_LEVEL]
+            found.append((floor + max(0, total - outputs - offer.room) * missing, offer))
+        found.sort(key=itemgetter(0))
+        return found
 
-    def _shared(
-        self,
-        family: Family,
-        shared: tuple[Counted, int],
-        total: int,
-        rooms: dict[int, int],
-        available: list[int],
-        sockets: Sequence[int],
-        free: list[int],
-    ) -> tuple[int, int, dict[int, int]]:
-        """Return what sharing cables costs in comfort at the least, and for that cost the cables, and the room in each.
+    def _offers(self, number: int, left: tuple[int, ...]) -> tuple[Offer, ...]:
+        key = (number, left)
+        found = self.offers.get(key)
+        if found is None:
+            family = self.families[number]
+            kinds = len(family.kinds)
+            made = (self._offer(family, each, left[kinds:]) for each in product(*(range(n + 1) for n in left[:kinds])))
+            found = self.offers[key] = tuple(offer for offer in made if offer is not None)
+        return found
 
-        The counts hold only for solutions that cost no more than is said here; all others cost a unit more, which is
-        more than all cables. So the free rooms may be counted only where nothing is said to be paid.
-        """
-        most = None
-        if max(rooms.values(), default=0) <= MOST_PAIRED:
-            ends = self._capacity(dict.fromkeys(rooms, 1), available, sockets)
-            most = self._pairs(family, shared, total - ends)
-            if most is not None and most.comfort:
-                return most.comfort, total - most.most, rooms
-        freely = {kind: min(room, free[kind]) for kind, room in rooms.items()}
-        if freely != rooms and self._capacity(freely, available, sockets) < total:
-            return 1, 0, rooms
-        return 0, 0 if most is None else total - most.most, freely
-
-    def _pairs(self, family: Family, shared: tuple[Counted, int], excess: int) -> Pairs | None:
-        """Return what pairs of needs cost, of which there are so many more than cables to open."""
-        doubles = [kind for kind in family.kinds if self.room[kind] > 1]
-        comfort_ma = max((self.problem.cables[kind].segments[0][0].comfort for kind in doubles), default=NO_LIMIT)
-        if comfort_ma >= NO_LIMIT:
+    def _offer(self, family: Family, numbers: tuple[int, ...], sockets: tuple[int, ...]) -> Offer | None:
+        """Return what so many cables are; None where the sockets do not suffice."""
+        cost = plugs = 0
+        takes = [0] * len(self.problem.sockets)
+        for kind, number in zip(family.kinds, numbers, strict=True):
+            if number:
+                cable = self.problem.cables[kind]
+                cost += number * (UNIT[CABLES_LEVEL] + cable.bought * UNIT[BOUGHT_LEVEL])
+                plugs += number * len(cable.halves)
+                for socket, taken in enumerate(cable.takes):
+                    takes[socket] += number * taken
+        if not _within(takes, sockets):
             return None
-        clusters, kinds = shared
-        charges: list[tuple[int, int]] = []
-        lines = 1
-        for cluster, times in clusters:
-            found = self._currents(cluster, kinds)
-            lines = max(lines, found.shared)
-            for of, current, use in found.needs:
-                if of in family.types:
-                    charges.append((2 * PER_MILLE * current - use * comfort_ma, times))
-        return pairs(excess, charges, comfort_ma, lines)
-
-    def _currents(self, cluster: int, kinds: int) -> Currents:
-        key = (cluster, kinds)
-        found = self.currents.get(key)
-        if found is None:
-            content, allowed = self.clusters[cluster], self.floor(cluster, kinds, 0).allowed
-            needs = [need for need in content.needs if self.ways.of(need, kinds, 0)]
-            times = Counter(line for need in needs for line in need.lines)
-            uses = [
-                max(line.verdict.use, COMFORT_FROM) + more % UNIT[COMFORT_LEVEL - 1] // UNIT[COMFORT_LEVEL]
-                for line, more in zip(content.lines, allowed, strict=True)
-            ]
-            found = self.currents[key] = Currents(
-                tuple((need.type, need.load[0], uses[need.lines[0]]) for need in needs), max(times.values(), default=1)
-            )
-        return found
-
-    def _number(self, wanted: int, rooms: list[tuple[int, int]]) -> int:
-        number = 0
-        for room, left in sorted(rooms, reverse=True):
-            if wanted <= 0 or room == 0:
-                break
-            used = min(left, -(-wanted // room))
-            number += used
-            wanted -= used * room
-        return number
+        by_kind = dict(zip(family.kinds, numbers, strict=True))
+        places = tuple([by_kind.get(kind, 0) * number for kind, number in self.markets])
+        return Offer(cost, tuple([takes[socket] for socket in self.shared]), numbers, places, plugs, sum(places))
 
 
-def _plugs_of(ways: Sequence[Way]) -> dict[int, int]:
-    """Return by port type the plugs that each of these ways takes at the least; none where they differ in type."""
-    types = {way.type for way in ways}
-    return {types.pop(): min(way.plugs for way in ways)} if len(types) == 1 else {}
+def _together(each: list[Choices], sockets: tuple[int, ...]) -> int:
+    """Return the least cost of one choice of each family that the sockets allow together."""
+    if not sockets:
+        return sum(min(cost for cost, _ in choices) for choices in each)
+    so_far = {sockets: 0}
+    for choices in each:
+        further: dict[tuple[int, ...], int] = {}
+        for left, spent in so_far.items():
+            for cost, takes in choices:
+                after = tuple([one - other for one, other in zip(left, takes, strict=True)])
+                if min(after) >= 0 and spent + cost < further.get(after, NEVER):
+                    further[after] = spent + cost
+        so_far = further
+    return min(so_far.values(), default=NEVER)
 
 
-def _most(values: list[tuple[int, int]], number: int) -> int:
-    """Return the largest sum of so many of the values, each of which is there several times."""
-    found = 0
-    for value, left in sorted(values, reverse=True):
-        used = min(left, number)
-        found += used * value
-        number -= used
-    return found
+def _within(one: Sequence[int], other: Sequence[int]) -> bool:
+    return all(a <= b for a, b in zip(one, other, strict=True))
+
+
+def _unfed(cluster: Cluster, line: Line, ports: int) -> int:
+    """Return what a port costs unfed; what a card costs once is divided over its open ports."""
+    unit = cluster.units[line.unit]
+    own = unfed_cost(unit) - UNFED
+    return UNFED + (rounded(own // ports) if unit.role == "card" else own)
+
+
+def _families(problem: Problem) -> tuple[Family, ...]:
+    """Return the families, and each port type that no cable serves by itself."""
+    found = families(problem)
+    served = {of for family in found for of in family.types}
+    alone = (Family((of,), ()) for of in range(len(problem.port_types)) if of not in served)
+    return (*found, *alone)

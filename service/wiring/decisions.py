@@ -3,9 +3,8 @@
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from service.wiring.bounds import Counted
 from service.wiring.clusters import Cluster, Outcome, Tag, leave_unfed, open_adapter, wire_cable
-from service.wiring.patterns import Filling
+from service.wiring.patterns import Counted, Filling
 from service.wiring.problem import AdapterSource, Load, PlugSource, Problem, Source, Wiring
 
 PLUGS, OUTPUTS, NONE = "plugs", "outputs", "none"

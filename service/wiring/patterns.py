@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from service.wiring.bounds import Counted
 from service.wiring.clusters import INPUT, LAST_INPUT, PORT, Cluster, Need, Tag
 from service.wiring.problem import CableKind, Fit, Problem
 
+Counted = tuple[tuple[int, int], ...]
+"""Things by number, each so many times."""
 Plugged = tuple[int, int, Tag]
 Key = tuple[tuple[int, int, int], ...]
 EMPTY: Key = ((1 << 60, 0, 0),)

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from itertools import islice, product
 from typing import NamedTuple
 
-from service.wiring.bounds import Bounds, Counted
+from service.wiring.bounds import Bounds
 from service.wiring.clusters import INPUT, LAST_INPUT, NEVER, PORT, UNIT, Cluster, levels_of, of_device
 from service.wiring.decisions import (
     DEVICE,
@@ -26,12 +26,13 @@ from service.wiring.decisions import (
     spelled,
     unfed_decision,
 )
-from service.wiring.patterns import Filling, Patterns
+from service.wiring.patterns import Counted, Filling, Patterns
 from service.wiring.problem import Device, Problem, Solution
-from service.wiring.relaxed import Relaxed
 
 NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
+DIVE = 400
+"""Decisions weighed before a plan is made in haste: as a rule the bound leads straight to the best."""
 PAIRS_A_NODE = 64
 """Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
 KINDS_MORE = 4
@@ -123,14 +124,13 @@ class Search:
 
     def __init__(self, problem: Problem, node_budget: int) -> None:
         self.problem = problem
-        self.budget = node_budget
+        self.budget = self.most = node_budget
         self.nodes = 0
         self.by_cost = False
         self.width = GREEDY_WIDTH
         self.decisions = Decisions(problem)
         self.patterns = Patterns(problem, self.decisions.clusters)
         self.bounds = Bounds(problem, self.decisions.clusters)
-        self.relaxed = Relaxed(problem, self.decisions.clusters, self.bounds.ways)
         self.best: Plan | None = None
         self.start: tuple[tuple[int, Origin], ...] = ()
         self.path: list[Move] = []
@@ -138,8 +138,6 @@ class Search:
         self.floors: dict[State, int] = {}
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
-        available = self.bounds.available(*self.supply[:2])
-        self.kinds = sum(1 << kind for kind, left in enumerate(available) if left > 0)
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
         self.feeding = [
             sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
@@ -151,12 +149,21 @@ class Search:
 
     def run(self) -> bool:
         """Search; return whether the best plan is proven."""
-        self._descend()
+        if not self._exhausted(DIVE):
+            self._descend()
+            if not self._exhausted(self.budget):
+                return False
+        return all(len(each) < MOST_CHOICES for each in self.choices)
+
+    def _exhausted(self, budget: int) -> bool:
+        """Say whether so much work is enough to look through all that may be better than the best plan."""
+        self.most = min(budget, self.budget)
         try:
             self._choose_fed(0, ())
         except OverBudget:
+            self.path.clear()
             return False
-        return all(len(each) < MOST_CHOICES for each in self.choices)
+        return True
 
     # Which optional ports want a source.
 
@@ -180,7 +187,7 @@ class Search:
         if len(chosen) == len(self.problem.devices):
             return self._floor(opening) < self.best.cost
         adapters = sum(1 << kind for kind, found in enumerate(self.problem.adapters) if found.count > 0)
-        return self.bounds.cheapest(opening.open, self.kinds, adapters) < self.best.cost
+        return self.bounds.alone(opening.open, adapters) < self.best.cost
 
     def _start_of(self, chosen: tuple[int, ...]) -> tuple[tuple[int, Origin], ...]:
         return tuple(each for number, option in enumerate(chosen) for each in self._begun(number, option))
@@ -216,17 +223,22 @@ class Search:
             return known.cost
         if not state.open:
             return self._finish(state, spent, limit)
+        floor = self._floor(state)
+        if floor >= limit:
+            return floor
         best: Move | None = None
         low = NEVER
-        for move in self._moves(state):
+        for move in self._moves(state, floor):
             if move.cost + move.floor >= limit:
                 low = min(low, move.cost + move.floor)
-                break
+                continue
             self.path.append(move)
             cost = move.cost + self._complete(move.state, spent + move.cost, limit - move.cost)
             self.path.pop()
             if cost < limit:
                 limit, best = cost, move
+                if cost <= floor:
+                    break
             else:
                 low = min(low, cost)
         self.known[state] = Known(low, False) if best is None else Known(limit, True, best)
@@ -250,21 +262,29 @@ class Search:
             known = self.known[known.move.state]
         self.best = Plan(cost, self.start, tuple(chain))
 
-    def _moves(self, state: State) -> list[Move]:
-        """Return the steps from a state, the most promising first; of those to the same state the cheapest."""
+    def _moves(self, state: State, floor: int) -> Iterator[Move]:
+        """Yield the steps from a state: at once those that may cost no more than its floor, then the most promising.
+
+        Of steps to the same state only a cheaper one is yielded again.
+        """
         found: dict[State, Move] = {}
         for cost, decision, after in self._steps(state):
             self._count(len(state.open), len(decision.filling.taken) if decision else 0)
             other = found.get(after)
             if other is None or cost < other.cost:
-                found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
-        return sorted(found.values(), key=lambda move: move.cost + move.floor)
+                move = found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
+                if cost + move.floor <= floor:
+                    yield move
+        yield from sorted(
+            (move for move in found.values() if move.cost + move.floor > floor),
+            key=lambda move: move.cost + move.floor,
+        )
 
     def _count(self, clusters: int, ports: int) -> None:
         """Count one decision weighed, as more where more different things are open or taken, for that takes longer."""
         pairs = clusters * (len(self.problem.cables) + KINDS_MORE + clusters // CLUSTERS_A_KIND)
         self.nodes += 1 + pairs // PAIRS_A_NODE + ports // PORTS_A_NODE
-        if self.nodes > self.budget:
+        if self.nodes > self.most:
             raise OverBudget
 
     def _steps(self, state: State) -> Iterator[tuple[int, Decision | None, State]]:
@@ -282,11 +302,11 @@ class Search:
         found = self.floors.get(state)
         if found is None:
             if isinstance(state, Fitting):
-                found = self.bounds.fitting(state.open, state.settled, *self.supply[:2], state.adapters, self.chained)
+                left = sum(1 << kind for kind, number in enumerate(state.adapters) if number > 0)
+                asking = ((state.open, left), (state.settled, left & self.chained))
+                found = self.bounds.fitting(asking, *self.supply[:2], state.adapters)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets)
-                available = self.bounds.available(state.cables, state.sockets)
-                found = max(found, self.relaxed.of_cables(state.open, available, state.sockets))
             self.floors[state] = found
         return found
 

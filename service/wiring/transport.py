@@ -1,4 +1,8 @@
-"""Goods sent to markets at the least cost: successive shortest ways, exact."""
+"""Goods sent to markets at the least cost, by successive shortest ways; exact.
+
+A market has room for so many. Markets belong to towns, and what goes to a town pays a toll that never falls from one
+piece to the next.
+"""
 
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -9,89 +13,129 @@ NOWHERE = -1
 
 
 class Goods(NamedTuple):
-    """Equal things to send: the family that they belong to, what keeping one costs, and (market, cost) by market."""
+    """Equal things to send: their family, what keeping one costs, (market, cost) by market, and the least of it all."""
 
     family: int
-    unfed: int
+    kept: int
     costs: tuple[tuple[int, int], ...]
-
-    @property
-    def least(self) -> int:
-        """Return what one costs at the least."""
-        return min((cost for _, cost in self.costs), default=self.unfed)
+    least: int
 
 
-def least(goods: list[tuple[Goods, int]], room: Sequence[int]) -> tuple[int, int]:
-    """Return the least cost to send goods, each so many times, where markets have room for so many; and how many go."""
-    options = [[(at, cost) for at, cost in each.costs if room[at]] for each, _ in goods]
-    free = list(room)
-    sent: list[dict[int, int]] = [{} for _ in goods]
-    costs = [dict(each.costs) for each, _ in goods]
-    total = fed = 0
+class Town(NamedTuple):
+    """A toll for the pieces that come, so many at each step; after the last step nothing more is let in."""
+
+    tolls: tuple[int, ...]
+    step: int
+
+
+OPEN = Town((), 0)
+"""A town without a toll."""
+
+
+def least(
+    goods: Sequence[tuple[Goods, int]], room: Sequence[int], town_of: Sequence[int], towns: Sequence[Town]
+) -> tuple[int, int]:
+    """Return the least cost to send goods, each so many times; and how many of them go to a market."""
+    sending = _Sending(goods, list(room), town_of, towns)
+    total = 0
     for number, (_, times) in enumerate(goods):
         rest = times
         while rest:
-            price, way = _shortest(number, goods, options, costs, free, sent)
+            price = sending.find(number)
             if price >= NEVER:
                 return NEVER, 0
-            many, ends = _carry(way, rest, free, sent)
+            many = sending.carry(rest)
             total += price * many
-            fed += many if ends else 0
             rest -= many
-    return total, fed
+    return total, sum(sending.come)
 
 
-def _shortest(
-    start: int,
-    goods: list[tuple[Goods, int]],
-    options: list[list[tuple[int, int]]],
-    costs: list[dict[int, int]],
-    free: list[int],
-    sent: list[dict[int, int]],
-) -> tuple[int, list[tuple[int, int]]]:
-    """Return the cheapest way to send one more: (goods, market) steps, each pushing the next goods out of the market."""
-    price = {start: 0}
-    before: dict[int, tuple[int, int]] = {}
-    best, last = NEVER, (start, NOWHERE)
-    waiting = [start]
-    while waiting:
-        at = waiting.pop()
-        spent = price[at]
-        if spent + goods[at][0].unfed < best:
-            best, last = spent + goods[at][0].unfed, (at, NOWHERE)
-        for market, cost in options[at]:
-            if free[market]:
-                if spent + cost < best:
-                    best, last = spent + cost, (at, market)
-                continue
-            for other, through in enumerate(sent):
-                if other != at and through.get(market):
-                    then = spent + cost - costs[other][market]
-                    if then < price.get(other, NEVER):
-                        price[other] = then
-                        before[other] = (at, market)
-                        waiting.append(other)
-    way = [last]
-    while way[-1][0] != start:
-        way.append(before[way[-1][0]])
-    return best, way[::-1]
+class _Sending:
+    def __init__(
+        self, goods: Sequence[tuple[Goods, int]], free: list[int], town_of: Sequence[int], towns: Sequence[Town]
+    ) -> None:
+        self.free = free
+        self.town_of = town_of
+        self.towns = towns
+        self.come = [0] * len(towns)
+        self.kept = [each.kept for each, _ in goods]
+        self.options = [[(at, cost) for at, cost in each.costs if free[at]] for each, _ in goods]
+        self.prices = [dict(options) for options in self.options]
+        self.inside: list[dict[int, int]] = [{} for _ in free]
+        self.way: list[tuple[int, int, int]] = []
 
+    def _toll(self, town: int) -> tuple[int, int]:
+        """Return what the next piece pays in a town, and how many pay that."""
+        tolls, step = self.towns[town]
+        if not tolls:
+            return 0, NEVER
+        place = self.come[town] // step
+        return (tolls[place], (place + 1) * step - self.come[town]) if place < len(tolls) else (NEVER, 0)
 
-def _carry(
-    way: list[tuple[int, int]], most: int, free: list[int], sent: list[dict[int, int]]
-) -> tuple[int, bool]:
-    """Send as many as may go this way; return how many, and whether it ends at a market."""
-    many = most
-    for (_, market), (pushed, _) in zip(way, way[1:], strict=False):
-        many = min(many, sent[pushed][market])
-    end = way[-1][1]
-    if end != NOWHERE:
-        many = min(many, free[end])
-        free[end] -= many
-    for (mover, market), (pushed, _) in zip(way, way[1:], strict=False):
-        sent[mover][market] = sent[mover].get(market, 0) + many
-        sent[pushed][market] -= many
-    mover, market = way[-1]
-    if market != NOWHERE:
-        sent[mover][market] = sent[mover].get(market, 0) + many
-    return many, end != NOWHERE
+    def find(self, start: int) -> int:
+        """Find the cheapest way to send one more piece, which may push others out of markets; return what it costs.
+
+        A piece that comes to a market pushes another out of it, or out of another market of the same town, which then
+        goes a way of its own; the last of them comes to a free place or is kept.
+        """
+        price = {start: 0}
+        before: dict[int, tuple[int, int, int]] = {}
+        best, last = NEVER, (start, NOWHERE, NOWHERE)
+        waiting = [start]
+        while waiting:
+            at = waiting.pop()
+            spent = price[at]
+            if spent + self.kept[at] < best:
+                best, last = spent + self.kept[at], (at, NOWHERE, NOWHERE)
+            for market, cost in self.options[at]:
+                then = spent + cost
+                if self.free[market]:
+                    toll, _ = self._toll(self.town_of[market])
+                    if then + toll < best:
+                        best, last = then + toll, (at, market, NOWHERE)
+                    pushed = self._town(market) if toll else ()
+                else:
+                    pushed = (market,)
+                for left in pushed:
+                    for other in self.inside[left]:
+                        further = then - self.prices[other][left]
+                        if further < price.get(other, NEVER):
+                            price[other] = further
+                            before[other] = (at, market, left)
+                            waiting.append(other)
+        self.way = [last]
+        while self.way[-1][0] != start:
+            self.way.append(before[self.way[-1][0]])
+        self.way.reverse()
+        return best
+
+    def _town(self, market: int) -> Sequence[int]:
+        """Return the markets of the same town."""
+        town = self.town_of[market]
+        return [other for other, of in enumerate(self.town_of) if of == town]
+
+    def carry(self, most: int) -> int:
+        """Send as many as may go the way that was found; return how many."""
+        many = most
+        pushes = [(step, self.way[number + 1][0]) for number, step in enumerate(self.way[:-1])]
+        for (_, market, left), pushed in pushes:
+            many = min(many, self.inside[left][pushed])
+            if left != market:
+                many = min(many, self.free[market])
+        goods, end, _ = self.way[-1]
+        if end != NOWHERE:
+            many = min(many, self.free[end], self._toll(self.town_of[end])[1])
+        for (mover, market, left), pushed in pushes:
+            self._send(pushed, left, -many)
+            self._send(mover, market, many)
+        if end != NOWHERE:
+            self._send(goods, end, many)
+            self.come[self.town_of[end]] += many
+        return many
+
+    def _send(self, goods: int, market: int, many: int) -> None:
+        inside = self.inside[market]
+        inside[goods] = inside.get(goods, 0) + many
+        if not inside[goods]:
+            del inside[goods]
+        self.free[market] -= many

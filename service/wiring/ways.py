@@ -5,6 +5,7 @@ same cable or adapter is left out, and currents only grow, so a way never costs 
 price is divided over its outputs, and so are the plugs that it takes.
 """
 
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -19,13 +20,19 @@ _GRAIN = LEVEL_BITS * (LEVELS - CABLES_LEVEL)
 
 
 class Way(NamedTuple):
-    """How the feed is judged, points, the price of adapters, and how much of how many plugs of which port type."""
+    """How the feed is judged, points, the price of adapters, and how much of how many plugs of which port type.
+
+    Of the points ``at_fit`` are those of the fit at the need itself; the others are paid once for up to ``outputs``
+    inputs of one adapter.
+    """
 
     verdict: Verdict
     points: int
     price: int
     type: int
     plugs: int
+    at_fit: int
+    outputs: int = 1
 
 
 class Ways:
@@ -55,41 +62,58 @@ class Ways:
                 verdict = joined(CLEAN, judged(need.load, fit.limits))
                 for limits in self.stretches[fit.cable][fit.plug]:
                     verdict = joined(verdict, judged(need.load, limits))
-                found.append((fit, Way(verdict, fit.points, 0, need.type, PLUG)))
+                found.append((fit, Way(verdict, fit.points, 0, need.type, PLUG, fit.points)))
         return found
 
     def _outputs(self, need: Need, kinds: int, adapters: int) -> list[Way]:
-        found = []
-        for fit in self.problem.port_types[need.type].adapter_fits:
-            if adapters >> fit.adapter & 1 and self.problem.adapters[fit.adapter].outputs > 0:
-                own = joined(CLEAN, judged(need.load, fit.limits))
-                for option in range(len(self.problem.adapters[fit.adapter].inputs)):
-                    found += self._through(need, fit.adapter, option, own, fit.points, kinds, adapters)
-        return found
-
-    def _through(
-        self, need: Need, number: int, option: int, own: Verdict, points: int, kinds: int, adapters: int
-    ) -> list[Way]:
         """Return the ways through one adapter.
 
         Where its inputs are fed in different ways, the one of these that has the least points and price, at all of the
-        inputs, costs no more.
+        inputs, costs no more; what an adapter before this one pays once is divided over the inputs that it may feed.
         """
-        kind = self.problem.adapters[number]
-        inputs = kind.inputs[option]
-        through = joined(own, judged(need.load, kind.limits_by_inputs[option]))
-        depth = INPUT if need.depth < INPUT else LAST_INPUT
-        each = Need(kind.input_type, divided(need.load, 1, inputs), depth, True, ())
+        found = []
+        for number, option, own in self._opened(need, adapters):
+            kind = self.problem.adapters[number]
+            inputs = kind.inputs[option]
+            for way in self.of(self._input(need, number, option), kinds, adapters):
+                once = inputs * (way.points - way.at_fit) // way.outputs
+                price = rounded((UNIT[ADAPTER_LEVEL + kind.rank] + inputs * way.price) // kind.outputs)
+                found.append(
+                    own._replace(
+                        verdict=joined(own.verdict, way.verdict),
+                        points=own.points + inputs * way.at_fit + once,
+                        price=price,
+                        type=way.type,
+                        plugs=inputs * way.plugs // kind.outputs,
+                    )
+                )
+        return found
+
+    def outer(self, need: Need, number: int, option: int, adapters: int) -> list[Way]:
+        """Return the ways through one adapter as far as the need itself pays for them, whatever its inputs pay."""
+        inner = {way.verdict for way in self.of(self._input(need, number, option), -1, adapters)}
         return [
-            Way(
-                joined(through, way.verdict),
-                points + kind.points + inputs * way.points,
-                rounded((UNIT[ADAPTER_LEVEL + kind.rank] + inputs * way.price) // kind.outputs),
-                way.type,
-                inputs * way.plugs // kind.outputs,
-            )
-            for way in self.of(each, kinds, adapters)
+            own._replace(verdict=joined(own.verdict, verdict))
+            for kind, by, own in self._opened(need, adapters)
+            if (kind, by) == (number, option)
+            for verdict in inner
         ]
+
+    def _opened(self, need: Need, adapters: int) -> Iterator[tuple[int, int, Way]]:
+        """Yield each adapter and option, and how the need is judged at its output and by the adapter."""
+        for fit in self.problem.port_types[need.type].adapter_fits:
+            kind = self.problem.adapters[fit.adapter]
+            if adapters >> fit.adapter & 1 and kind.outputs > 0:
+                at_port = joined(CLEAN, judged(need.load, fit.limits))
+                for option, limits in enumerate(kind.limits_by_inputs):
+                    verdict = joined(at_port, judged(need.load, limits))
+                    points = fit.points + kind.points
+                    yield fit.adapter, option, Way(verdict, points, 0, need.type, 0, fit.points, kind.outputs)
+
+    def _input(self, need: Need, number: int, option: int) -> Need:
+        kind = self.problem.adapters[number]
+        depth = INPUT if need.depth < INPUT else LAST_INPUT
+        return Need(kind.input_type, divided(need.load, 1, kind.inputs[option]), depth, True, ())
 
 
 def rounded(price: int) -> int:
