@@ -16,12 +16,12 @@ from operator import itemgetter
 from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, NEVER, UNFED, UNIT, Cluster, Line, Need, joined, unfed_cost, worth
-from service.wiring.crowding import Guest, Share, tolls
+from service.wiring.crowding import FREELY, PAIR, Crowd, Guest, Share, crowd
 from service.wiring.families import Family, families, reached
 from service.wiring.objective import ADAPTER_LEVEL, BOUGHT_LEVEL, CABLES_LEVEL, LOOSE_LEVEL, POINTS_LEVEL
 from service.wiring.patterns import Counted, same_plugs
 from service.wiring.problem import NOTHING, Problem
-from service.wiring.transport import OPEN, Goods, Town, least
+from service.wiring.transport import Goods, Tolls, least
 from service.wiring.ways import Way, Ways, rounded
 
 MOST_USES = 300
@@ -93,7 +93,7 @@ class Bounds:
         self.inputs: dict[int, int | None] = {}
         self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
         self.offers: dict[tuple[int, tuple[int, ...]], tuple[Offer, ...]] = {}
-        self.tolls: dict[tuple[int, Counted], tuple[int, ...]] = {}
+        self.crowds: dict[tuple[object, ...], Crowd] = {}
         self.by_asks: dict[tuple[int, Counted, tuple[int, ...], tuple[int, ...]], Choices] = {}
         self.by_goods: dict[tuple[object, ...], Choices] = {}
         self.shared = self._shared_sockets()
@@ -145,7 +145,7 @@ class Bounds:
         cost, wanted = self._wanted([(counts, 0)])
         if cost >= NEVER:
             return NEVER
-        return cost + self._by_family(wanted, self.none, self.available(cables, sockets), sockets)
+        return cost + self._of_uses(wanted, (self.none,), self.available(cables, sockets), sockets)
 
     def fitting(
         self,
@@ -162,8 +162,36 @@ class Bounds:
         uses = self._uses(tuple(adapters))
         if cost >= NEVER or not uses:
             return cost
-        available = self.available(cables, sockets)
-        return cost + min(used.cost + self._by_family(wanted, used, available, sockets) for used in uses)
+        return cost + self._of_uses(wanted, uses, self.available(cables, sockets), sockets)
+
+    def _of_uses(
+        self, wanted: list[Counter[int]], uses: Sequence[Used], available: Sequence[int], sockets: Sequence[int]
+    ) -> int:
+        """Return the least cost of all ways to use adapters.
+
+        Families that are not asked for inputs cost the same for many of these, so they are looked at first, and the
+        others only where that leaves room for something better.
+        """
+        begun = []
+        for number, used in enumerate(uses):
+            asked = {self.goods[self.asks[ask].goods].family for ask, _ in used.inputs}
+            plain = [family for family, counted in enumerate(wanted) if counted and family not in asked]
+            each = [self._of_asks(family, wanted[family], used.numbers, available, sockets) for family in plain]
+            begun.append((used.cost + sum(min(choice[0] for choice in choices) for choices in each), number, each, asked))
+        begun.sort(key=itemgetter(0, 1))
+        best = NEVER
+        for floor, number, each, asked in begun:
+            if floor >= best:
+                break
+            used = uses[number]
+            further = {family: wanted[family].copy() for family in asked}
+            for ask, times in used.inputs:
+                further[self.goods[self.asks[ask].goods].family][ask] += times
+            each = each + [
+                self._of_asks(family, counted, used.numbers, available, sockets) for family, counted in further.items()
+            ]
+            best = min(best, used.cost + self._together(each, sockets))
+        return best
 
     # What is wanted.
 
@@ -225,7 +253,7 @@ class Bounds:
                 kind = self.markets[market][0]
                 dearest[kind] = max(cost, dearest.get(kind, 0))
         for kind, cost in dearest.items():
-            if self.rooms[kind] > 1:
+            if self.rooms[kind] >= PAIR:
                 guests.append((kind, Guest(need.load, tuple(line._replace(charged=line.charged + cost) for line in lines))))
         ask = Ask(goods, tuple(guests))
         found = self.ask_numbers.get(ask)
@@ -299,32 +327,39 @@ class Bounds:
 
     # What there is for it.
 
-    def _by_family(
-        self, wanted: list[Counter[int]], used: Used, available: Sequence[int], sockets: Sequence[int]
-    ) -> int:
-        if used.inputs:
-            wanted = [counted.copy() for counted in wanted]
-            for ask, times in used.inputs:
-                wanted[self.goods[self.asks[ask].goods].family][ask] += times
-        each = [
-            self._of_asks(number, tuple(sorted(counted.items())), used.numbers, available, sockets)
-            for number, counted in enumerate(wanted)
-            if counted
-        ]
-        return _together(each, tuple([sockets[socket] for socket in self.shared]))
+    def _together(self, each: list[Choices], sockets: Sequence[int]) -> int:
+        """Return the least cost of one choice of each family that the sockets allow together."""
+        if not self.shared:
+            return sum(min(cost for cost, _ in choices) for choices in each)
+        so_far = {tuple([sockets[socket] for socket in self.shared]): 0}
+        for choices in each:
+            further: dict[tuple[int, ...], int] = {}
+            for left, spent in so_far.items():
+                for cost, takes in choices:
+                    after = tuple([one - other for one, other in zip(left, takes, strict=True)])
+                    if min(after) >= 0 and spent + cost < further.get(after, NEVER):
+                        further[after] = spent + cost
+            so_far = further
+        return min(so_far.values(), default=NEVER)
 
     def _of_asks(
-        self, number: int, wanted: Counted, adapters: tuple[int, ...], available: Sequence[int], sockets: Sequence[int]
+        self,
+        number: int,
+        wanted: Counter[int],
+        adapters: tuple[int, ...],
+        available: Sequence[int],
+        sockets: Sequence[int],
     ) -> Choices:
         """Return the least costs for what a family is asked, each with the shared sockets that are taken for it.
 
         Only such as may be best. ``left`` are the cables of its kinds, then the sockets.
         """
         left = (*[available[kind] for kind in self.families[number].kinds], *sockets)
-        key = (number, wanted, adapters, left)
+        counted = tuple(sorted(wanted.items()))
+        key = (number, counted, adapters, left)
         found = self.by_asks.get(key)
         if found is None:
-            found = self.by_asks[key] = self._of_goods(number, wanted, adapters, left)
+            found = self.by_asks[key] = self._of_goods(number, counted, adapters, left)
         return found
 
     def _of_goods(self, number: int, wanted: Counted, adapters: tuple[int, ...], left: tuple[int, ...]) -> Choices:
@@ -332,26 +367,28 @@ class Bounds:
         for ask, times in wanted:
             goods[self.asks[ask].goods] += times
         counted = tuple(sorted(goods.items()))
-        paid = tuple([self._tolls(kind, wanted) for kind in self.families[number].kinds])
+        kinds = self.families[number].kinds
+        paid = tuple([self._crowd(kind, cables, wanted) for kind, cables in zip(kinds, left, strict=False)])
         key = (number, counted, adapters, left, paid)
         found = self.by_goods.get(key)
         if found is None:
             found = self.by_goods[key] = self._least(number, counted, adapters, left, paid)
         return found
 
-    def _tolls(self, kind: int, wanted: Counted) -> tuple[int, ...]:
-        """Return the tolls of one cable of a kind for what is wanted, none where nothing is paid."""
+    def _crowd(self, kind: int, cables: int, wanted: Counted) -> Crowd:
+        """Return what those who are wanted pay on cables of one kind."""
         room = self.rooms[kind]
-        if room < 2:
-            return ()
-        guests = []
-        for ask, times in wanted:
-            guests += [(guest, min(times, room)) for of, guest in self.asks[ask].guests if of == kind]
-        key = (kind, tuple(guests))
-        found = self.tolls.get(key)
+        if room < PAIR or not cables:
+            return FREELY
+        most = room * cables
+        guests = [
+            (guest, min(times, most)) for ask, times in wanted for of, guest in self.asks[ask].guests if of == kind
+        ]
+        key = (kind, cables, tuple(guests))
+        found = self.crowds.get(key)
         if found is None:
-            paid = tolls(self.problem, self.problem.cables[kind].segments[0], room, guests)
-            found = self.tolls[key] = paid if any(paid) else ()
+            trunk = self.problem.cables[kind].segments[0]
+            found = self.crowds[key] = crowd(self.problem, trunk, room, cables, guests)
         return found
 
     def _least(
@@ -360,7 +397,7 @@ class Bounds:
         wanted: Counted,
         adapters: tuple[int, ...],
         left: tuple[int, ...],
-        paid: tuple[tuple[int, ...], ...],
+        paid: tuple[Crowd, ...],
     ) -> Choices:
         kinds = self.families[number].kinds
         if prod(each + 1 for each in left[: len(kinds)]) > MOST_NUMBERS:
@@ -368,13 +405,13 @@ class Bounds:
         goods = [(self.goods[one], times) for one, times in wanted]
         given = [each * self.problem.adapters[kind].outputs for each, (kind, _) in zip(adapters, self.outputs, strict=True)]
         total = sum(times for _, times in wanted)
-        towns = [OPEN] * (len(self.problem.cables) + len(given))
+        towns: list[Tolls] = [()] * (len(self.problem.cables) + len(given))
         best: list[tuple[int, tuple[int, ...]]] = []
         for floor, offer in self._ranked(number, left, goods, total, sum(given)):
             if any(cost <= floor and _within(takes, offer.takes) for cost, takes in best):
                 continue
-            for kind, steps, cables in zip(kinds, paid, offer.numbers, strict=True):
-                towns[kind] = Town(steps, cables)
+            for kind, crowd_of, cables in zip(kinds, paid, offer.numbers, strict=True):
+                towns[kind] = crowd_of.tolls(cables)
             cost, fed = least(goods, [*offer.places, *given], self.town_of, towns)
             cost += offer.cost + max(0, offer.plugs - fed) * UNIT[LOOSE_LEVEL]
             if not any(other <= cost and _within(takes, offer.takes) for other, takes in best):
@@ -421,22 +458,6 @@ class Bounds:
         by_kind = dict(zip(family.kinds, numbers, strict=True))
         places = tuple([by_kind.get(kind, 0) * number for kind, number in self.markets])
         return Offer(cost, tuple([takes[socket] for socket in self.shared]), numbers, places, plugs, sum(places))
-
-
-def _together(each: list[Choices], sockets: tuple[int, ...]) -> int:
-    """Return the least cost of one choice of each family that the sockets allow together."""
-    if not sockets:
-        return sum(min(cost for cost, _ in choices) for choices in each)
-    so_far = {sockets: 0}
-    for choices in each:
-        further: dict[tuple[int, ...], int] = {}
-        for left, spent in so_far.items():
-            for cost, takes in choices:
-                after = tuple([one - other for one, other in zip(left, takes, strict=True)])
-                if min(after) >= 0 and spent + cost < further.get(after, NEVER):
-                    further[after] = spent + cost
-        so_far = further
-    return min(so_far.values(), default=NEVER)
 
 
 def _within(one: Sequence[int], other: Sequence[int]) -> bool:

@@ -5,12 +5,16 @@ by rail, and each then pays at least what that current there is worth beyond wha
 """
 
 from collections.abc import Sequence
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
-from service.wiring.clusters import CLEAN, joined, worth
-from service.wiring.objective import RAILS, Verdict, judged
-from service.wiring.problem import NOTHING, Load, Problem, RailLimits
+from service.wiring.clusters import CLEAN, UNIT, joined, worth
+from service.wiring.objective import COMFORT_LEVEL, PER_MILLE, RAILS, Verdict, judged
+from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Load, Problem, RailLimits
+from service.wiring.transport import Tolls
 from service.wiring.ways import rounded
+
+PAIR = 2
 
 
 class Share(NamedTuple):
@@ -20,6 +24,11 @@ class Share(NamedTuple):
     charged: int
     needs: int
 
+    @property
+    def use(self) -> int:
+        """Return the use [per mille] that is charged anyhow."""
+        return max(COMFORT_FROM, self.verdict.use) + self.charged % UNIT[COMFORT_LEVEL - 1] // UNIT[COMFORT_LEVEL]
+
 
 class Guest(NamedTuple):
     """An open need beside others on a cable."""
@@ -28,11 +37,41 @@ class Guest(NamedTuple):
     lines: tuple[Share, ...]
 
 
-NOBODY = Guest(NOTHING, ())
+class Crowd(NamedTuple):
+    """What guests pay on cables of one kind: by place on a cable; and where two share one, pair after pair."""
+
+    places: tuple[int, ...]
+    pairs: tuple[int, ...] = ()
+
+    def tolls(self, cables: int) -> Tolls:
+        """Return what the guests pay one after the other on so many cables."""
+        if self.pairs:
+            found = [(cables, 0)]
+            found += [(cables + number, toll) for number, toll in enumerate(self.pairs[:cables], 1)]
+            return (*found, (2 * cables, self.pairs[-1]))
+        return tuple([((number + 1) * cables, toll) for number, toll in enumerate(self.places)])
 
 
-def tolls(problem: Problem, trunk: RailLimits, room: int, guests: Sequence[tuple[Guest, int]]) -> tuple[int, ...]:
-    """Return what the first, second, ... of up to ``room`` guests on one cable costs more; never less than before it.
+FREELY = Crowd(())
+"""Nobody pays."""
+
+
+def crowd(
+    problem: Problem, trunk: RailLimits, room: int, cables: int, guests: Sequence[tuple[Guest, int]]
+) -> Crowd:
+    """Return what guests pay on up to so many cables with so much room, no less than those before them."""
+    places = _by_place(problem, trunk, room, guests)
+    if room == PAIR and cables > 1:
+        pairs = _by_pair(problem, trunk, cables, guests, places[1])
+        if any(pairs):
+            return Crowd(places, pairs)
+    return Crowd(places) if any(places) else FREELY
+
+
+def _by_place(
+    problem: Problem, trunk: RailLimits, room: int, guests: Sequence[tuple[Guest, int]]
+) -> tuple[int, ...]:
+    """Return what the first, second, ... guest on one cable pays more.
 
     The steps of the greatest convex function below the true one, so that they may be added up over many cables.
     """
@@ -43,6 +82,53 @@ def tolls(problem: Problem, trunk: RailLimits, room: int, guests: Sequence[tuple
         extra.append(0 if verdict == CLEAN or many == 1 else _paid(problem, verdict, guests, many))
     steps = _convex(extra)
     return tuple(steps + [steps[-1] if steps else 0] * (room - len(steps)))
+
+
+def _by_pair(
+    problem: Problem, trunk: RailLimits, cables: int, guests: Sequence[tuple[Guest, int]], least: int
+) -> tuple[int, ...]:
+    """Return what pairs pay more, one after the other, however they are made.
+
+    So many pairs pay at least the largest of: the least for each; what their currents make of them; and their comfort.
+    """
+    loads = sorted(load for guest, times in guests for load in (guest.load[0],) * min(times, PAIR * cables))
+    comfort = _in_comfort(guests, trunk[0].comfort, PAIR * cables)
+    paid, of_current = [0], 0
+    for number in range(1, min(cables, len(loads) // PAIR) + 1):
+        of_current += _of_heaviest(problem, trunk, guests, loads[: PAIR * number])
+        paid.append(max(number * least, of_current, comfort[number - 1] if comfort else 0))
+    return tuple(further - before for before, further in pairwise(paid))
+
+
+def _of_heaviest(
+    problem: Problem, trunk: RailLimits, guests: Sequence[tuple[Guest, int]], loads: Sequence[int]
+) -> int:
+    """Return what the heaviest of the pairs pays that these loads make.
+
+    However pairs are made, so many of them hold one that is no lighter than the heaviest of those that are made of as
+    many of the lightest guests, the lightest of these with the heaviest.
+    """
+    current = max(one + other for one, other in zip(loads, reversed(loads), strict=True))
+    verdict = joined(CLEAN, judged((current, 0, 0, 0, 0, 0), trunk))
+    return 0 if verdict == CLEAN else _paid(problem, verdict, guests, PAIR)
+
+
+def _in_comfort(guests: Sequence[tuple[Guest, int]], comfort_ma: int, most: int) -> list[int]:
+    """Return what one, two, ... pairs cost in comfort together.
+
+    Each of a pair is used as their sum is, which is charged beyond what its connection is charged anyhow; so each need
+    adds twice its own use. Up to so many needs share a connection, which is charged once.
+    """
+    if comfort_ma >= NO_LIMIT or not all(guest.lines for guest, _ in guests):
+        return []
+    shared = max((line.needs for guest, _ in guests for line in guest.lines), default=1)
+    charges = sorted(
+        charge
+        for guest, times in guests
+        for charge in (2 * PER_MILLE * guest.load[0] - guest.lines[0].use * comfort_ma,) * min(times, most)
+    )
+    each = list(accumulate(one + other for one, other in zip(charges[::2], charges[1::2], strict=False)))
+    return [max(0, -(-charge // (comfort_ma * shared))) * UNIT[COMFORT_LEVEL] for charge in each]
 
 
 def _lightest(guests: Sequence[tuple[Guest, int]], many: int) -> Load:

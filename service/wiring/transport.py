@@ -21,19 +21,12 @@ class Goods(NamedTuple):
     least: int
 
 
-class Town(NamedTuple):
-    """A toll for the pieces that come, so many at each step; after the last step nothing more is let in."""
-
-    tolls: tuple[int, ...]
-    step: int
-
-
-OPEN = Town((), 0)
-"""A town without a toll."""
+Tolls = tuple[tuple[int, int], ...]
+"""What pieces pay that come to a town, one after the other: (up to which piece, toll); nothing more is let in."""
 
 
 def least(
-    goods: Sequence[tuple[Goods, int]], room: Sequence[int], town_of: Sequence[int], towns: Sequence[Town]
+    goods: Sequence[tuple[Goods, int]], room: Sequence[int], town_of: Sequence[int], towns: Sequence[Tolls]
 ) -> tuple[int, int]:
     """Return the least cost to send goods, each so many times; and how many of them go to a market."""
     sending = _Sending(goods, list(room), town_of, towns)
@@ -52,7 +45,7 @@ def least(
 
 class _Sending:
     def __init__(
-        self, goods: Sequence[tuple[Goods, int]], free: list[int], town_of: Sequence[int], towns: Sequence[Town]
+        self, goods: Sequence[tuple[Goods, int]], free: list[int], town_of: Sequence[int], towns: Sequence[Tolls]
     ) -> None:
         self.free = free
         self.town_of = town_of
@@ -65,12 +58,11 @@ class _Sending:
         self.way: list[tuple[int, int, int]] = []
 
     def _toll(self, town: int) -> tuple[int, int]:
-        """Return what the next piece pays in a town, and how many pay that."""
-        tolls, step = self.towns[town]
-        if not tolls:
+        """Return what the next piece pays in a town, and how many pay that; where no tolls are set nobody does."""
+        if not self.towns[town]:
             return 0, NEVER
-        place = self.come[town] // step
-        return (tolls[place], (place + 1) * step - self.come[town]) if place < len(tolls) else (NEVER, 0)
+        come = self.come[town]
+        return next(((toll, end - come) for end, toll in self.towns[town] if come < end), (NEVER, 0))
 
     def find(self, start: int) -> int:
         """Find the cheapest way to send one more piece, which may push others out of markets; return what it costs.
