@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, NamedTuple, TypeVar
 
+from service.wiring.memo import size_of
 from service.wiring.problem import AdapterFit, CableKind, Device, Fit, PortType, Problem
 
 ORDERS_LOOKED_AT = 8
@@ -19,7 +20,10 @@ T = TypeVar("T")
 
 
 class Ordered(NamedTuple):
-    """A problem in its canonical order, and for each new index the old one; ``ports`` by device, fits by port type."""
+    """A problem in its canonical order, and for each new index the old one; ``ports`` by device, fits by port type.
+
+    ``bytes`` is about what the problem takes.
+    """
 
     problem: Problem
     devices: tuple[int, ...]
@@ -29,6 +33,7 @@ class Ordered(NamedTuple):
     fits: tuple[tuple[int, ...], ...]
     adapter_fits: tuple[tuple[int, ...], ...]
     types: tuple[int, ...]
+    bytes: int
 
 
 def ordered(problem: Problem) -> Ordered:
@@ -211,6 +216,7 @@ def _rebuilt(problem: Problem, colours: Colours) -> Ordered:
         tuple(fits),
         tuple(outputs),
         _by(types),
+        size_of(new),
     )
 
 

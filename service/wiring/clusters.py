@@ -91,6 +91,8 @@ def levels_of(cost: int) -> Objective:
 def joined(one: Verdict, other: Verdict) -> Verdict:
     """Judge two stretches of a feed together. An overloaded feed is not asked for its bands any more."""
     overloaded = one.overloaded or other.overloaded
+    if other.use <= one.use and not (other.overloaded or other.banded or other.start_banded):
+        return one
     return Verdict(
         overloaded,
         not overloaded and (one.banded or other.banded),

@@ -5,7 +5,7 @@ reads, so the same drives on the same cables are solved once, whosever build the
 """
 
 from service.wiring.canonical import Ordered, ordered
-from service.wiring.memo import Memo
+from service.wiring.memo import Memo, size_of
 from service.wiring.problem import LEVELS, AdapterSource, PlugSource, Problem, Solution, Source, Wiring
 from service.wiring.search import NODE_BUDGET
 from service.wiring.search import solve as search
@@ -32,7 +32,7 @@ def solve(problem: Problem) -> Solution:
     proven, nodes = True, 0
     for part in split(problem):
         order = _ordered(part.problem)
-        solution = _solved(order.problem, NODE_BUDGET if nodes < NODE_BUDGET else SMALL_BUDGET)
+        solution = _solved(order, NODE_BUDGET if nodes < NODE_BUDGET else SMALL_BUDGET)
         _put_back(part, order, solution.wiring, sources, inputs)
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
         proven = proven and solution.proven
@@ -51,15 +51,16 @@ def _ordered(problem: Problem) -> Ordered:
     found = _orders.get(problem)
     if found is None:
         found = ordered(problem)
-        _orders.put(problem, found)
+        _orders.put(problem, found, 2 * found.bytes)
     return found
 
 
-def _solved(problem: Problem, budget: int) -> Solution:
-    found = _memo.get((problem, budget))
+def _solved(order: Ordered, budget: int) -> Solution:
+    key = (order.problem, budget)
+    found = _memo.get(key)
     if found is None:
-        found = search(problem, budget)
-        _memo.put((problem, budget), found)
+        found = search(order.problem, budget)
+        _memo.put(key, found, order.bytes + size_of(found))
     return found
 
 

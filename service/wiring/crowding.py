@@ -60,12 +60,19 @@ def crowd(
     problem: Problem, trunk: RailLimits, room: int, cables: int, guests: Sequence[tuple[Guest, int]]
 ) -> Crowd:
     """Return what guests pay on up to so many cables with so much room, no less than those before them."""
+    if not guests or _is_clean(trunk, [max(loads) * room for loads in zip(*(guest.load for guest, _ in guests), strict=True)]):
+        return FREELY
     places = _by_place(problem, trunk, room, guests)
     if room == PAIR and cables > 1:
         pairs = _by_pair(problem, trunk, cables, guests, places[1])
         if any(pairs):
             return Crowd(places, pairs)
     return Crowd(places) if any(places) else FREELY
+
+
+def _is_clean(trunk: RailLimits, load: Sequence[int]) -> bool:
+    a, b, c, d, e, f = load
+    return joined(CLEAN, judged((a, b, c, d, e, f), trunk)) == CLEAN
 
 
 def _by_place(

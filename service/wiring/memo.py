@@ -13,7 +13,7 @@ TUPLE_BYTES, ITEM_BYTES = 56, 40
 
 
 class Memo(Generic[Key, Value]):
-    """Keys to values, at most so many bytes of them as ``size_of`` counts."""
+    """Keys to values, at most so many bytes of them."""
 
     def __init__(self, most_bytes: int) -> None:
         self.most_bytes = most_bytes
@@ -30,9 +30,9 @@ class Memo(Generic[Key, Value]):
             self._entries.move_to_end(key)
             return found[0]
 
-    def put(self, key: Key, value: Value) -> None:
-        """Keep a value; the ones not used for the longest time go where room is short."""
-        size = size_of((key, value)) + ENTRY_BYTES
+    def put(self, key: Key, value: Value, size: int) -> None:
+        """Keep a value, which with its key takes so many bytes; those not used for the longest time go for it."""
+        size += ENTRY_BYTES
         with self._lock:
             if key in self._entries:
                 self.bytes -= self._entries.pop(key)[1]

@@ -1,10 +1,12 @@
 """All ways to fill one cable or one adapter with open needs, each once up to what is equal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
-from service.wiring.clusters import INPUT, LAST_INPUT, PORT, Cluster, Need, Tag
-from service.wiring.problem import CableKind, Fit, Problem
+from service.wiring.clusters import CLEAN, INPUT, LAST_INPUT, PORT, Cluster, Need, Tag, joined
+from service.wiring.objective import judged
+from service.wiring.problem import CableKind, Fit, Load, Problem
 
 Counted = tuple[tuple[int, int], ...]
 """Things by number, each so many times."""
@@ -37,33 +39,64 @@ class Patterns:
         self.clusters = clusters
         self.twins: list[tuple[int, ...]] = []
         self.fits = [_fits_by_plug(problem, of) for of in range(len(problem.port_types))]
-        self.same_plug = [same_plugs(problem, kind) for kind in range(len(problem.cables))]
+        self.heaviest: list[Load] = []
+        kinds = range(len(problem.cables))
+        self.same_plug = [same_plugs(problem, kind) for kind in kinds]
+        self.same_fits = [_same_fits(problem, kind) for kind in kinds]
+        self.alike = lru_cache(maxsize=None)(self._alike)
 
     def cables(self, counts: Counted, cluster: int, place: int, kind: int) -> Iterator[Filling]:
         """Yield each way to put this need on a fresh cable of this kind, with whatever else hangs on the cable."""
         need = self.clusters[cluster].needs[place]
+        alike = self.alike(kind, self._heaviest(counts))
         for plug in sorted(self.fits[need.type].get(kind, {})):
-            if self.same_plug[kind][plug] == plug:
+            if alike[plug] == plug:
                 for fit, halves in self.fits[need.type][kind][plug]:
                     first = Filling((cluster,), ((plug, fit, (0, place)),))
-                    yield from self._fill(counts, kind, first, 0, plug, halves, {})
+                    yield from self._fill(counts, kind, alike, first, 0, plug, halves, {})
+
+    def _heaviest(self, counts: Counted) -> Load:
+        """Return the largest current of an open need, rail by rail."""
+        while len(self.heaviest) < len(self.clusters):
+            loads = [need.load for need in self.clusters[len(self.heaviest)].needs]
+            self.heaviest.append(_largest(loads))
+        return _largest([self.heaviest[cluster] for cluster, _ in counts])
+
+    def _alike(self, kind: int, heaviest: Load) -> tuple[int, ...]:
+        """Return for each plug the first one that it may be exchanged with, when no need open is heavier.
+
+        Where a whole cable of the heaviest leaves all of its stretches as good as new, only what the plugs fit counts.
+        """
+        cable = self.problem.cables[kind]
+        a, b, c, d, e, f = (current * sum(cable.halves) for current in heaviest)
+        light = all(joined(CLEAN, judged((a, b, c, d, e, f), limits)) == CLEAN for limits in set(cable.segments))
+        return self.same_fits[kind] if light else self.same_plug[kind]
 
     def _fill(
-        self, counts: Counted, kind: int, filling: Filling, plug: int, first: int, taken: int, last: dict[int, Key]
+        self,
+        counts: Counted,
+        kind: int,
+        alike: tuple[int, ...],
+        filling: Filling,
+        plug: int,
+        first: int,
+        taken: int,
+        last: dict[int, Key],
     ) -> Iterator[Filling]:
         """Fill this plug and those beyond it; equal plugs are filled in order, the first need's own apart."""
         halves = self.problem.cables[kind].halves
         if plug == len(halves):
             yield filling
             return
-        alike = self.same_plug[kind][plug]
         if plug == first:
             for fuller, _ in self._contents(counts, kind, filling, plug, halves[plug] - taken):
-                yield from self._fill(counts, kind, fuller, plug + 1, first, taken, last)
+                yield from self._fill(counts, kind, alike, fuller, plug + 1, first, taken, last)
             return
         for fuller, key in self._contents(counts, kind, filling, plug, halves[plug]):
-            if key >= last.get(alike, ()):
-                yield from self._fill(counts, kind, fuller, plug + 1, first, taken, {**last, alike: key})
+            if key >= last.get(alike[plug], ()):
+                yield from self._fill(
+                    counts, kind, alike, fuller, plug + 1, first, taken, {**last, alike[plug]: key}
+                )
 
     def _contents(
         self, counts: Counted, kind: int, filling: Filling, plug: int, halves: int
@@ -152,15 +185,20 @@ class Patterns:
         return self.twins[cluster]
 
 
+def _largest(loads: Sequence[Load]) -> Load:
+    a, b, c, d, e, f = (max(each) for each in zip(*loads, strict=True))
+    return (a, b, c, d, e, f)
+
+
 def _twins_of(cluster: Cluster) -> tuple[int, ...]:
     """Return for each need the first one that it may be exchanged with."""
     found: list[int] = []
     for place, need in enumerate(cluster.needs):
-        found.append(next(other for other in range(place + 1) if _alike(cluster, cluster.needs[other], need)))
+        found.append(next(other for other in range(place + 1) if _twin(cluster, cluster.needs[other], need)))
     return tuple(found)
 
 
-def _alike(cluster: Cluster, one: Need, other: Need) -> bool:
+def _twin(cluster: Cluster, one: Need, other: Need) -> bool:
     if one == other:
         return True
     if one._replace(lines=()) != other._replace(lines=()) or len(one.lines) != 1 or len(other.lines) != 1:
@@ -186,10 +224,15 @@ def same_plugs(problem: Problem, kind: int) -> tuple[int, ...]:
     The stretch before plug 0 carries the most, so where no further stretch allows less it alone decides, and only what
     the plugs themselves fit tells them apart.
     """
+    if not _first_stretch_decides(problem.cables[kind]):
+        return tuple(range(len(problem.cables[kind].halves)))
+    return _same_fits(problem, kind)
+
+
+def _same_fits(problem: Problem, kind: int) -> tuple[int, ...]:
+    """Return for each plug of a cable the first one that fits the same in the same way."""
     cable = problem.cables[kind]
     plugs = range(len(cable.halves))
-    if not _first_stretch_decides(cable):
-        return tuple(plugs)
     marks = [(cable.halves[plug], [_mark(found.fits, kind, plug) for found in problem.port_types]) for plug in plugs]
     return tuple(marks.index(marks[plug]) for plug in plugs)
 

@@ -139,6 +139,7 @@ class Search:
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
+        self.roomiest = sorted(range(len(problem.cables)), key=lambda kind: (-self.bounds.rooms[kind], kind))
         self.feeding = [
             sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
         ]
@@ -388,7 +389,7 @@ class Search:
 
     def _open_kinds(self, state: Cabling) -> list[int]:
         available = self.bounds.available(state.cables, state.sockets)
-        return [kind for kind, left in enumerate(available) if left > 0]
+        return [kind for kind in self.roomiest if available[kind] > 0]
 
     def _wired(self, state: Cabling, kind: int, filling: Filling) -> tuple[int, Decision, Cabling]:
         decision = Decision(PLUGS, kind, filling)

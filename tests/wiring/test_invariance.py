@@ -152,7 +152,8 @@ def test_the_hash_seed_changes_nothing() -> None:
 def test_the_memo_keeps_within_its_bytes_and_drops_what_was_not_used() -> None:
     memo: Memo[tuple[int, ...], tuple[int, ...]] = Memo(4_000)
     for number in range(100):
-        memo.put((number,), tuple(range(number, number + 10)))
+        entry = tuple(range(number, number + 10))
+        memo.put((number,), entry, size_of(entry))
         memo.get((0,))
         assert memo.bytes <= 4_000
     assert memo.get((0,)) is not None
