@@ -51,6 +51,17 @@ class Crowd(NamedTuple):
             return (*found, (2 * cables, self.pairs[-1]))
         return tuple([((number + 1) * cables, toll) for number, toll in enumerate(self.places)])
 
+    def free(self, cables: int, room: int) -> int:
+        """Return how many guests pay nothing on so many cables."""
+        if self.pairs:
+            return cables + sum(toll == 0 for toll in self.pairs[:cables])
+        return cables * (sum(toll == 0 for toll in self.places) if self.places else room)
+
+    @property
+    def least(self) -> int:
+        """Return the least that is paid, by those who pay."""
+        return min(toll for toll in (*self.places, *self.pairs) if toll)
+
 
 FREELY = Crowd(())
 """Nobody pays."""
@@ -60,7 +71,8 @@ def crowd(
     problem: Problem, trunk: RailLimits, room: int, cables: int, guests: Sequence[tuple[Guest, int]]
 ) -> Crowd:
     """Return what guests pay on up to so many cables with so much room, no less than those before them."""
-    if not guests or _is_clean(trunk, [max(loads) * room for loads in zip(*(guest.load for guest, _ in guests), strict=True)]):
+    most = [room * max(loads) for loads in zip(*(guest.load for guest, _ in guests), strict=True)]
+    if not most or _is_clean(trunk, most):
         return FREELY
     places = _by_place(problem, trunk, room, guests)
     if room == PAIR and cables > 1:

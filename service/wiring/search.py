@@ -125,7 +125,7 @@ class Search:
     def __init__(self, problem: Problem, node_budget: int) -> None:
         self.problem = problem
         self.budget = self.most = node_budget
-        self.nodes = 0
+        self.nodes = self.counted = 0
         self.by_cost = False
         self.width = GREEDY_WIDTH
         self.decisions = Decisions(problem)
@@ -139,7 +139,7 @@ class Search:
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
-        self.roomiest = sorted(range(len(problem.cables)), key=lambda kind: (-self.bounds.rooms[kind], kind))
+        self.roomiest = sorted(range(len(problem.cables)), key=lambda kind: (-self.bounds.markets.rooms[kind], kind))
         self.feeding = [
             sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
         ]
@@ -307,8 +307,10 @@ class Search:
                 asking = ((state.open, left), (state.settled, left & self.chained))
                 found = self.bounds.fitting(asking, *self.supply[:2], state.adapters)
             else:
-                found = self.bounds.completion(state.open, state.cables, state.sockets)
+                found = self.bounds.completion(state.open, state.cables, state.sockets, state.groups)
             self.floors[state] = found
+            self.nodes += self.bounds.menus.work - self.counted
+            self.counted = self.bounds.menus.work
         return found
 
     # Adapters.

@@ -1,0 +1,160 @@
+"""What open needs ask for where only bounds count: what each costs by itself on each market, or without a source."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from service.wiring.clusters import CLEAN, NEVER, UNFED, UNIT, Cluster, Line, Need, joined, unfed_cost, worth
+from service.wiring.crowding import PAIR, Guest, Share
+from service.wiring.markets import Markets
+from service.wiring.objective import OPTIONAL_LEVEL, POINTS_LEVEL
+from service.wiring.problem import COMFORT_FROM, NOTHING, Load, Problem
+from service.wiring.transport import Goods
+from service.wiring.ways import Way, Ways, rounded
+
+
+class Ask(NamedTuple):
+    """A need as goods, by number; as a load; and as a guest of each kind of several plugs that it may hang on."""
+
+    goods: int
+    load: Load
+    guests: tuple[tuple[int, Guest], ...]
+
+
+class Asked(NamedTuple):
+    """What a cluster asks: a cost that is sure, and asks by number, each so many times."""
+
+    cost: int
+    asks: tuple[tuple[int, int], ...]
+
+
+class Asks:
+    """The asks of one problem, each numbered once."""
+
+    def __init__(self, problem: Problem, markets: Markets, clusters: Sequence[Cluster]) -> None:
+        """Take the clusters by number; the sequence may grow."""
+        self.problem = problem
+        self.markets = markets
+        self.clusters = clusters
+        self.ways = Ways(problem)
+        self.goods: list[Goods] = []
+        self.kinds_of: list[frozenset[int]] = []
+        self.asks: list[Ask] = []
+        self._goods_numbers: dict[Goods, int] = {}
+        self._ask_numbers: dict[Ask, int] = {}
+        self._asked: dict[tuple[int, int], Asked] = {}
+        self._inputs: dict[int, int | None] = {}
+
+    def asked(self, cluster: int, adapters: int) -> Asked:
+        """Return what a cluster asks when the adapter kinds of a bit mask may feed it."""
+        key = (cluster, adapters)
+        found = self._asked.get(key)
+        if found is None:
+            found = self._asked[key] = self._ask(self.clusters[cluster], adapters)
+        return found
+
+    def family(self, ask: int) -> int:
+        """Return the family of an ask."""
+        return self.goods[self.asks[ask].goods].family
+
+    def least(self, ask: int) -> int:
+        """Return what an ask costs at the least."""
+        return self.goods[self.asks[ask].goods].least
+
+    def input(self, of: int) -> int | None:
+        """Return an adapter's input as an ask, None where nothing feeds it.
+
+        It pays the points of its plug, for at least one connection passes it.
+        """
+        if of not in self._inputs:
+            need = Need(of, NOTHING, 0, True, ())
+            costs = [(market, way.at_fit * UNIT[POINTS_LEVEL]) for market, way in self._ways(need, -1)]
+            self._inputs[of] = self._number(self._goods(of, NEVER, costs), need, []) if costs else None
+        return self._inputs[of]
+
+    def _ask(self, cluster: Cluster, adapters: int) -> Asked:
+        """Ask each need of a cluster.
+
+        A need with a line of its own pays there what each way is worth; needs that share lines pay these together, at
+        the least what the dearest of them must.
+        """
+        sharing = Counter(line for need in cluster.needs for line in need.lines)
+        ways = [self._ways(need, adapters) for need in cluster.needs]
+        own = [len(need.lines) == 1 and sharing[need.lines[0]] == 1 for need in cluster.needs]
+        sure = [0] * len(cluster.lines)
+        for need, each, alone in zip(cluster.needs, ways, own, strict=True):
+            for line in () if alone else need.lines:
+                sure[line] = max(sure[line], min((self._more(cluster.lines[line], way) for _, way in each), default=0))
+        open_ports = Counter(cluster.lines[need.lines[0]].unit for need in cluster.needs if not need.must)
+        lines_of = Counter(line.unit for line in cluster.lines)
+        cost = sum(sure)
+        asks: Counter[int] = Counter()
+        for need, each, alone in zip(cluster.needs, ways, own, strict=True):
+            first = cluster.lines[need.lines[0]]
+            kept = NEVER if need.must else _unfed(cluster, first, open_ports[first.unit])
+            optional = cluster.units[first.unit].optional if lines_of[first.unit] == 1 else 0
+            costs = [(market, self._more(first, way, optional) if alone else 0) for market, way in each]
+            if not costs:
+                cost += kept
+                continue
+            shares = [
+                Share(cluster.lines[line].verdict, 0 if alone else sure[line], sharing[line]) for line in need.lines
+            ]
+            asks[self._number(self._goods(need.type, kept, costs), need, shares)] += 1
+        return Asked(cost, tuple(asks.items()))
+
+    def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
+        """Return the markets that feed a need, each with how the need is then judged and what it pays there itself."""
+        found = [(self.markets.of_plug[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need, -1)]
+        if adapters:
+            for market, (kind, option) in enumerate(self.markets.outputs, len(self.markets.plugs)):
+                if adapters >> kind & 1:
+                    found += [(market, way) for way in self.ways.outer(need, kind, option, adapters)]
+        return found
+
+    def _more(self, line: Line, way: Way, optional: int = 0) -> int:
+        """Return what a line pays for one way; also for ports left out beside it, where it alone may be to blame."""
+        after = joined(joined(line.verdict, CLEAN), way.verdict)
+        found = worth(self.problem, after) - worth(self.problem, line.verdict) + way.points * UNIT[POINTS_LEVEL]
+        return found + optional * UNIT[OPTIONAL_LEVEL] if after.use > COMFORT_FROM else found
+
+    def _goods(self, of: int, kept: int, costs: Iterable[tuple[int, int]]) -> int:
+        by_market: dict[int, int] = {}
+        for market, cost in costs:
+            by_market[market] = min(cost, by_market.get(market, cost))
+        least = min(kept, *by_market.values())
+        goods = Goods(self.markets.family_of[of], kept, tuple(sorted(by_market.items())), least)
+        found = self._goods_numbers.get(goods)
+        if found is None:
+            found = self._goods_numbers[goods] = len(self.goods)
+            self.goods.append(goods)
+            plugs = self.markets.plugs
+            self.kinds_of.append(frozenset(plugs[market][0] for market in by_market if market < len(plugs)))
+        return found
+
+    def _number(self, goods: int, need: Need, lines: Sequence[Share]) -> int:
+        """Return the number of an ask; on each kind of cable a line is charged up to the dearest plug anyhow."""
+        plugs = self.markets.plugs
+        dearest: dict[int, int] = {}
+        for market, cost in self.goods[goods].costs:
+            if market < len(plugs):
+                kind = plugs[market][0]
+                dearest[kind] = max(cost, dearest.get(kind, 0))
+        guests = []
+        for kind, cost in dearest.items():
+            if self.markets.rooms[kind] >= PAIR:
+                shares = tuple([Share(line.verdict, line.charged + cost, line.needs) for line in lines])
+                guests.append((kind, Guest(need.load, shares)))
+        ask = Ask(goods, need.load, tuple(guests))
+        found = self._ask_numbers.get(ask)
+        if found is None:
+            found = self._ask_numbers[ask] = len(self.asks)
+            self.asks.append(ask)
+        return found
+
+
+def _unfed(cluster: Cluster, line: Line, ports: int) -> int:
+    """Return what a port costs unfed; what a card costs once is divided over its open ports."""
+    unit = cluster.units[line.unit]
+    own = unfed_cost(unit) - UNFED
+    return UNFED + (rounded(own // ports) if unit.role == "card" else own)
