@@ -42,15 +42,18 @@ class Asks:
         self.asks: list[Ask] = []
         self._goods_numbers: dict[Goods, int] = {}
         self._ask_numbers: dict[Ask, int] = {}
-        self._asked: dict[tuple[int, int], Asked] = {}
+        self._asked: dict[tuple[int, int, bool], Asked] = {}
         self._inputs: dict[int, int | None] = {}
 
-    def asked(self, cluster: int, adapters: int) -> Asked:
-        """Return what a cluster asks when the adapter kinds of a bit mask may feed it."""
-        key = (cluster, adapters)
+    def asked(self, cluster: int, adapters: int, cards: bool = True) -> Asked:
+        """Return what a cluster asks when the adapter kinds of a bit mask may feed it.
+
+        ``cards``: whether an unfed port pays its part of what a card costs that is not whole.
+        """
+        key = (cluster, adapters, cards)
         found = self._asked.get(key)
         if found is None:
-            found = self._asked[key] = self._ask(self.clusters[cluster], adapters)
+            found = self._asked[key] = self._ask(self.clusters[cluster], adapters, cards)
         return found
 
     def family(self, ask: int) -> int:
@@ -72,7 +75,7 @@ class Asks:
             self._inputs[of] = self._number(self._goods(of, NEVER, costs), need, []) if costs else None
         return self._inputs[of]
 
-    def _ask(self, cluster: Cluster, adapters: int) -> Asked:
+    def _ask(self, cluster: Cluster, adapters: int, cards: bool) -> Asked:
         """Ask each need of a cluster.
 
         A need with a line of its own pays there what each way is worth; needs that share lines pay these together, at
@@ -91,7 +94,7 @@ class Asks:
         asks: Counter[int] = Counter()
         for need, each, alone in zip(cluster.needs, ways, own, strict=True):
             first = cluster.lines[need.lines[0]]
-            kept = NEVER if need.must else _unfed(cluster, first, open_ports[first.unit])
+            kept = NEVER if need.must else _unfed(cluster, first, open_ports[first.unit], cards)
             optional = cluster.units[first.unit].optional if lines_of[first.unit] == 1 else 0
             costs = [(market, self._more(first, way, optional) if alone else 0) for market, way in each]
             if not costs:
@@ -153,8 +156,10 @@ class Asks:
         return found
 
 
-def _unfed(cluster: Cluster, line: Line, ports: int) -> int:
-    """Return what a port costs unfed; what a card costs once is divided over its open ports."""
+def _unfed(cluster: Cluster, line: Line, ports: int, cards: bool) -> int:
+    """Return what a port costs unfed; what a card costs once is divided over its open ports, or left out."""
     unit = cluster.units[line.unit]
     own = unfed_cost(unit) - UNFED
-    return UNFED + (rounded(own // ports) if unit.role == "card" else own)
+    if unit.role == "card":
+        own = rounded(own // ports) if cards else 0
+    return UNFED + own

@@ -9,7 +9,7 @@ completed, and where needs meet, so no wiring costs less than that.
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import combinations, product
 from math import prod
 from operator import itemgetter
@@ -19,7 +19,7 @@ from service.wiring.asks import Asks
 from service.wiring.clusters import NEVER, UNIT, Cluster
 from service.wiring.markets import Markets
 from service.wiring.menus import Left, Menu, Menus
-from service.wiring.objective import ADAPTER_LEVEL
+from service.wiring.objective import ADAPTER_LEVEL, CARD_LEVEL
 from service.wiring.patterns import Counted
 from service.wiring.problem import NO_LIMIT, Problem
 
@@ -29,6 +29,8 @@ USES_A_WORK = 2
 """Ways to use adapters that count as work, about as a decision weighed does."""
 MOST_GROUPS = 4
 """Groups within their limits of which all sets are looked through; with more nothing is said of them."""
+PART = UNIT[CARD_LEVEL] >> 16
+"""All parts of a card are more than this, and all that is counted on lower levels is less."""
 Wants = list[Counter[int]]
 """Asks by family."""
 
@@ -75,15 +77,19 @@ class Bounds:
         self, counts: Counted, cables: Sequence[int], sockets: Sequence[int], groups: Sequence[int]
     ) -> int:
         """Return the bound of a state in which only cables are still to be decided, and groups carry so much [mA]."""
-        cost, wants = self._wants([(counts, 0)])
-        if cost >= NEVER:
-            return NEVER
         left = self._left(cables, sockets)
-        plain = self._of_uses(wants, (self.none,), left)
         within = [at for at, group in enumerate(self.problem.groups) if groups[at] <= group.limit]
-        if plain >= NEVER or not within:
-            return cost + plain
-        return cost + self._of_groups(wants, plain, left, within, groups)
+
+        def bound(cards: bool) -> int:
+            cost, wants = self._wants([(counts, 0)], cards)
+            if cost >= NEVER:
+                return NEVER
+            plain = self._of_uses(wants, (self.none,), left)
+            if plain >= NEVER or not within:
+                return cost + plain
+            return cost + self._of_groups(wants, plain, left, within, groups)
+
+        return _whole_cards(bound)
 
     def fitting(
         self,
@@ -96,22 +102,25 @@ class Bounds:
 
         ``asking``: clusters with the adapter kinds, a bit mask, that may feed them.
         """
-        cost, wants = self._wants(asking)
         uses = self._uses(tuple(adapters))
-        if cost >= NEVER or not uses:
-            return cost
-        return cost + self._of_uses(wants, uses, self._left(cables, sockets))
+        left = self._left(cables, sockets)
+
+        def bound(cards: bool) -> int:
+            cost, wants = self._wants(asking, cards)
+            return cost if cost >= NEVER or not uses else cost + self._of_uses(wants, uses, left)
+
+        return _whole_cards(bound)
 
     def _left(self, cables: Sequence[int], sockets: Sequence[int]) -> Left:
         return Left(tuple(self.available(cables, sockets)), tuple(sockets))
 
-    def _wants(self, asking: Sequence[tuple[Counted, int]]) -> tuple[int, Wants]:
+    def _wants(self, asking: Sequence[tuple[Counted, int]], cards: bool) -> tuple[int, Wants]:
         """Return what is sure to be paid, and what is asked."""
         cost = 0
         wants: Wants = [Counter() for _ in self.markets.families]
         for counts, adapters in asking:
             for cluster, times in counts:
-                asked = self.asks.asked(cluster, adapters)
+                asked = self.asks.asked(cluster, adapters, cards)
                 cost += asked.cost * times
                 for ask, number in asked.asks:
                     wants[self.asks.family(ask)][ask] += number * times
@@ -233,6 +242,21 @@ class Bounds:
             if each < times:
                 return found
         return NO_LIMIT
+
+
+def _whole_cards(bound: Callable[[bool], int]) -> int:
+    """Return a bound in which a card that is not whole counts once, though its ports each pay a part of it.
+
+    A part of a card is far more than all that is counted below that level, so where there is one the next whole card is
+    sure. Below it, it costs at least what it would if cards did not count, if no less is unfed then.
+    """
+    found = bound(True)
+    part = found % UNIT[CARD_LEVEL]
+    if found >= NEVER or part < PART:
+        return found
+    low = bound(False)
+    same = low // UNIT[CARD_LEVEL - 1] == found // UNIT[CARD_LEVEL - 1] and low % UNIT[CARD_LEVEL - 1] < PART
+    return found - part + UNIT[CARD_LEVEL] + (low % UNIT[CARD_LEVEL] if same else 0)
 
 
 def _cheapest(menus: Sequence[Menu], sockets: tuple[int, ...]) -> tuple[int, tuple[tuple[int, ...], ...]]:

@@ -23,7 +23,7 @@ from service.wiring.transport import Goods, Tolls
 
 MOST_OFFERS = 600
 """Numbers of cables of a family that are looked through; with more no cables are counted."""
-MENU_WORK, OFFERS_A_WORK = 2, 8
+MENU_WORK, OFFERS_A_WORK = 3, 5
 """What a menu counts as work, about as a decision weighed does, and how many offers count as one more."""
 Takes = tuple[int, ...]
 
