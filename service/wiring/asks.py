@@ -7,17 +7,21 @@ from typing import NamedTuple
 from service.wiring.clusters import CLEAN, NEVER, UNFED, UNIT, Cluster, Line, Need, joined, unfed_cost, worth
 from service.wiring.crowding import PAIR, Guest, Share
 from service.wiring.markets import Markets
-from service.wiring.objective import OPTIONAL_LEVEL, POINTS_LEVEL
+from service.wiring.objective import OPTIONAL_LEVEL, POINTS_LEVEL, divided
 from service.wiring.problem import COMFORT_FROM, NOTHING, Load, Problem
 from service.wiring.transport import Goods
 from service.wiring.ways import Way, Ways, rounded
 
 
 class Ask(NamedTuple):
-    """A need as goods, by number; as a load; and as a guest of each kind of several plugs that it may hang on."""
+    """A need as goods, by number; as a load; and as a guest of each kind of several plugs that it may hang on.
+
+    ``new``: whether it has a line of its own on which nothing has been judged yet.
+    """
 
     goods: int
     load: Load
+    new: bool
     guests: tuple[tuple[int, Guest], ...]
 
 
@@ -43,7 +47,6 @@ class Asks:
         self._goods_numbers: dict[Goods, int] = {}
         self._ask_numbers: dict[Ask, int] = {}
         self._asked: dict[tuple[int, int, bool], Asked] = {}
-        self._inputs: dict[int, int | None] = {}
 
     def asked(self, cluster: int, adapters: int, cards: bool = True) -> Asked:
         """Return what a cluster asks when the adapter kinds of a bit mask may feed it.
@@ -64,16 +67,24 @@ class Asks:
         """Return what an ask costs at the least."""
         return self.goods[self.asks[ask].goods].least
 
-    def input(self, of: int) -> int | None:
-        """Return an adapter's input as an ask, None where nothing feeds it.
+    def input(self, kind: int, option: int, feeds: Sequence[int]) -> int | None:
+        """Return an input of an adapter with so many, as an ask, when these asks may be fed; None where nothing feeds it.
 
-        It pays the points of its plug, for at least one connection passes it.
+        It pays the points of its plug, for at least one connection passes it; it carries its part of the least load;
+        and it crowds on a cable as the one of them that is charged most anyhow.
         """
-        if of not in self._inputs:
-            need = Need(of, NOTHING, 0, True, ())
-            costs = [(market, way.at_fit * UNIT[POINTS_LEVEL]) for market, way in self._ways(need, -1)]
-            self._inputs[of] = self._number(self._goods(of, NEVER, costs), need, []) if costs else None
-        return self._inputs[of]
+        adapter = self.problem.adapters[kind]
+        inputs = adapter.inputs[option]
+        market = len(self.markets.plugs) + self.markets.outputs.index((kind, option))
+        load, shares = NOTHING, []
+        if feeds and all(self.asks[ask].new for ask in feeds):
+            load = divided(_least([self.asks[ask].load for ask in feeds]), 1, inputs)
+            charged = max(dict(self.goods[self.asks[ask].goods].costs)[market] for ask in feeds)
+            shares = [Share(CLEAN, charged, inputs)]
+        of = adapter.input_type
+        need = Need(of, load, 0, True, ())
+        costs = [(at, way.at_fit * UNIT[POINTS_LEVEL]) for at, way in self._ways(need, -1)]
+        return self._number(self._goods(of, NEVER, costs), need, shares, new=False) if costs else None
 
     def _ask(self, cluster: Cluster, adapters: int, cards: bool) -> Asked:
         """Ask each need of a cluster.
@@ -103,7 +114,8 @@ class Asks:
             shares = [
                 Share(cluster.lines[line].verdict, 0 if alone else sure[line], sharing[line]) for line in need.lines
             ]
-            asks[self._number(self._goods(need.type, kept, costs), need, shares)] += 1
+            new = alone and first.verdict == CLEAN
+            asks[self._number(self._goods(need.type, kept, costs), need, shares, new)] += 1
         return Asked(cost, tuple(asks.items()))
 
     def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
@@ -135,7 +147,7 @@ class Asks:
             self.kinds_of.append(frozenset(plugs[market][0] for market in by_market if market < len(plugs)))
         return found
 
-    def _number(self, goods: int, need: Need, lines: Sequence[Share]) -> int:
+    def _number(self, goods: int, need: Need, lines: Sequence[Share], new: bool) -> int:
         """Return the number of an ask; on each kind of cable a line is charged up to the dearest plug anyhow."""
         plugs = self.markets.plugs
         dearest: dict[int, int] = {}
@@ -148,7 +160,7 @@ class Asks:
             if self.markets.rooms[kind] >= PAIR:
                 shares = tuple([Share(line.verdict, line.charged + cost, line.needs) for line in lines])
                 guests.append((kind, Guest(need.load, shares)))
-        ask = Ask(goods, need.load, tuple(guests))
+        ask = Ask(goods, need.load, new, tuple(guests))
         found = self._ask_numbers.get(ask)
         if found is None:
             found = self._ask_numbers[ask] = len(self.asks)
@@ -163,3 +175,8 @@ def _unfed(cluster: Cluster, line: Line, ports: int, cards: bool) -> int:
     if unit.role == "card":
         own = rounded(own // ports) if cards else 0
     return UNFED + own
+
+
+def _least(loads: Sequence[Load]) -> Load:
+    a, b, c, d, e, f = (min(each) for each in zip(*loads, strict=True))
+    return a, b, c, d, e, f

@@ -36,15 +36,18 @@ Wants = list[Counter[int]]
 
 
 class Used(NamedTuple):
-    """Adapters put in use: what they cost, how many of each (kind, option), and their inputs as asks."""
+    """Adapters put in use: what they cost, how many of each (kind, option), and how many inputs each of these has."""
 
     cost: int
     numbers: tuple[int, ...]
-    inputs: Counted
+    inputs: tuple[int, ...]
 
 
 class Bounds:
-    """Bounds of one problem, remembered by what decides them."""
+    """Bounds of one problem, remembered by what decides them.
+
+    ``likely``: the kinds of cables that the last bound opens, a hint where to begin.
+    """
 
     def __init__(self, problem: Problem, clusters: Sequence[Cluster]) -> None:
         """Take the clusters by number; the sequence may grow."""
@@ -53,7 +56,9 @@ class Bounds:
         self.asks = Asks(problem, self.markets, clusters)
         self.menus = Menus(problem, self.markets, self.asks)
         self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
-        self.none = Used(0, (0,) * len(self.markets.outputs), ())
+        self.likely: list[int] = []
+        self.none = self._use((0,) * len(self.markets.outputs))
+        self.unchained = all(not problem.port_types[kind.input_type].adapter_fits for kind in problem.adapters)
 
     def available(self, cables: Sequence[int], sockets: Sequence[int]) -> list[int]:
         """Return how many cables of each kind can still be opened, taken alone."""
@@ -138,21 +143,31 @@ class Bounds:
             ]
             many = prod(len(numbers) for numbers in each) > MOST_USES
             made = () if many else (self._use(tuple(n for each in numbers for n in each)) for numbers in product(*each))
-            found = self.uses[adapters] = tuple(used for used in made if used is not None)
+            found = self.uses[adapters] = tuple(made)
         return found
 
-    def _use(self, numbers: tuple[int, ...]) -> Used | None:
+    def _use(self, numbers: tuple[int, ...]) -> Used:
         cost = 0
-        inputs: Counter[int] = Counter()
+        inputs = []
         for number, (kind, option) in zip(numbers, self.markets.outputs, strict=True):
-            if number:
-                adapter = self.problem.adapters[kind]
-                ask = self.asks.input(adapter.input_type)
-                if ask is None:
-                    return None
-                cost += number * UNIT[ADAPTER_LEVEL + adapter.rank]
-                inputs[ask] += number * adapter.inputs[option]
-        return Used(cost, numbers, tuple(inputs.items()))
+            adapter = self.problem.adapters[kind]
+            cost += number * UNIT[ADAPTER_LEVEL + adapter.rank]
+            inputs.append(number * adapter.inputs[option])
+        return Used(cost, numbers, tuple(inputs))
+
+    def _inputs(self, wants: Wants) -> list[int | None]:
+        """Return an input of each (kind, option) as an ask, None where nothing feeds it.
+
+        Where adapters may feed adapters nothing is known of what an input carries.
+        """
+        feeds: list[list[int]] = [[] for _ in self.markets.outputs]
+        for counted in wants if self.unchained else ():
+            for ask in counted:
+                for market, _ in self.asks.goods[self.asks.asks[ask].goods].costs:
+                    if market >= len(self.markets.plugs):
+                        feeds[market - len(self.markets.plugs)].append(ask)
+        outputs = zip(self.markets.outputs, feeds, strict=True)
+        return [self.asks.input(kind, option, each) for (kind, option), each in outputs]
 
     def _of_uses(self, wants: Wants, uses: Sequence[Used], left: Left) -> int:
         """Return the least cost of all ways to use adapters.
@@ -161,8 +176,11 @@ class Bounds:
         others only where that leaves room for something better.
         """
         begun = []
+        inputs = self._inputs(wants) if any(uses[-1].numbers) else [None] * len(self.none.numbers)
         for number, used in enumerate(uses):
-            asked = {self.asks.family(ask) for ask, _ in used.inputs}
+            if any(many and ask is None for ask, many in zip(inputs, used.inputs, strict=True)):
+                continue
+            asked = {self.asks.family(ask) for ask, many in zip(inputs, used.inputs, strict=True) if many and ask is not None}
             plain = [
                 self.menus.menu(family, counted, used.numbers, left)
                 for family, counted in enumerate(wants)
@@ -177,8 +195,9 @@ class Bounds:
                 break
             used = uses[number]
             further = {family: wants[family].copy() for family in asked}
-            for ask, times in used.inputs:
-                further[self.asks.family(ask)][ask] += times
+            for ask, times in zip(inputs, used.inputs, strict=True):
+                if times and ask is not None:
+                    further[self.asks.family(ask)][ask] += times
             more = [self.menus.menu(family, counted, used.numbers, left) for family, counted in further.items()]
             best = min(best, used.cost + self._together([*plain, *more], left.sockets))
         return best
@@ -186,12 +205,15 @@ class Bounds:
     def _together(self, menus: Sequence[Menu], sockets: Sequence[int]) -> int:
         """Return the least cost of one offer of each family that the sockets allow together."""
         if not self.markets.shared:
-            return sum(menu.settled() for menu in menus)
+            cost = sum(menu.settled() for menu in menus)
+            self.likely = [kind for menu in menus for kind in menu.opened(())]
+            return cost
         shared = tuple([sockets[socket] for socket in self.markets.shared])
         while True:
             cost, chosen = _cheapest(menus, shared)
             open_yet = [menu.settle(takes) for menu, takes in zip(menus, chosen, strict=False)]
             if not any(open_yet):
+                self.likely = [kind for menu, takes in zip(menus, chosen, strict=False) for kind in menu.opened(takes)]
                 return cost
 
     # Groups.
@@ -247,16 +269,17 @@ class Bounds:
 def _whole_cards(bound: Callable[[bool], int]) -> int:
     """Return a bound in which a card that is not whole counts once, though its ports each pay a part of it.
 
-    A part of a card is far more than all that is counted below that level, so where there is one the next whole card is
-    sure. Below it, it costs at least what it would if cards did not count, if no less is unfed then.
+    A part of a card is far more than all that is counted below that level, which may be less than nothing where an
+    overload ends a band; so where there is a part the next whole card is sure. Below it, it costs at least what it
+    would if cards did not count, if no less is unfed then.
     """
     found = bound(True)
-    part = found % UNIT[CARD_LEVEL]
-    if found >= NEVER or part < PART:
+    if found >= NEVER or not PART < found % UNIT[CARD_LEVEL] < UNIT[CARD_LEVEL] - PART:
         return found
-    low = bound(False)
-    same = low // UNIT[CARD_LEVEL - 1] == found // UNIT[CARD_LEVEL - 1] and low % UNIT[CARD_LEVEL - 1] < PART
-    return found - part + UNIT[CARD_LEVEL] + (low % UNIT[CARD_LEVEL] if same else 0)
+    whole = found - found % UNIT[CARD_LEVEL] + UNIT[CARD_LEVEL]
+    above, below = divmod(bound(False) + PART, UNIT[CARD_LEVEL - 1])
+    same = above == found // UNIT[CARD_LEVEL - 1] and below < 2 * PART
+    return whole + (below - PART if same else -PART)
 
 
 def _cheapest(menus: Sequence[Menu], sockets: tuple[int, ...]) -> tuple[int, tuple[tuple[int, ...], ...]]:

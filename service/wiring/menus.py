@@ -65,6 +65,7 @@ class Menu:
         self.most = wanted.most or (NO_LIMIT,) * len(kinds)
         self.total = sum(times for _, times in wanted.goods)
         self.best: dict[Takes, int] = {}
+        self.numbers: dict[Takes, tuple[int, ...]] = {}
         self.waiting: dict[Takes, list[tuple[int, Offer]]] = {}
         self.raised = False
         self._front: list[tuple[int, Takes]] | None = None
@@ -100,7 +101,8 @@ class Menu:
         while self.waiting[takes] and self.waiting[takes][-1][0] < self.best.get(takes, NEVER):
             floor, offer = self.waiting[takes].pop()
             cost = self._cost(offer)
-            self.best[takes] = min(cost, self.best.get(takes, NEVER))
+            if cost < self.best.get(takes, NEVER):
+                self.best[takes], self.numbers[takes] = cost, offer.numbers
             looked = True
             if cost > floor and not self.raised:
                 self._raise()
@@ -112,6 +114,10 @@ class Menu:
         """Return the least cost where no sockets are shared."""
         self.settle(())
         return self.low(())
+
+    def opened(self, takes: Takes) -> list[int]:
+        """Return the kinds of cables of the best offer for these sockets, once it is settled."""
+        return [kind for kind, number in zip(self.kinds, self.numbers.get(takes, ()), strict=False) if number]
 
     def _raise(self) -> None:
         """Raise all floors to what the goods cost with all the cables, which more of them never make dearer."""

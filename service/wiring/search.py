@@ -29,7 +29,7 @@ from service.wiring.decisions import (
 from service.wiring.patterns import Counted, Filling, Patterns
 from service.wiring.problem import Device, Problem, Solution
 
-NODE_BUDGET = 30_000
+NODE_BUDGET = 20_000
 """Decisions weighed, at most; about half a second."""
 DIVE = 400
 """Decisions weighed before a plan is made in haste: as a rule the bound leads straight to the best."""
@@ -136,6 +136,7 @@ class Search:
         self.path: list[Move] = []
         self.known: dict[State, Known] = {}
         self.floors: dict[State, int] = {}
+        self.likely: dict[State, list[int]] = {}
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
         self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
@@ -308,6 +309,7 @@ class Search:
                 found = self.bounds.fitting(asking, *self.supply[:2], state.adapters)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets, state.groups)
+                self.likely[state] = self.bounds.likely
             self.floors[state] = found
             self.nodes += self.bounds.menus.work - self.counted
             self.counted = self.bounds.menus.work
@@ -391,7 +393,9 @@ class Search:
 
     def _open_kinds(self, state: Cabling) -> list[int]:
         available = self.bounds.available(state.cables, state.sockets)
-        return [kind for kind in self.roomiest if available[kind] > 0]
+        first = self.likely.get(state, ())
+        kinds = [kind for kind in self.roomiest if available[kind] > 0]
+        return [kind for kind in kinds if kind in first] + [kind for kind in kinds if kind not in first]
 
     def _wired(self, state: Cabling, kind: int, filling: Filling) -> tuple[int, Decision, Cabling]:
         decision = Decision(PLUGS, kind, filling)
