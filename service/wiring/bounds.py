@@ -188,7 +188,7 @@ class Bounds:
             ]
             begun.append((used.cost + sum(menu.least() for menu in plain), number, plain, asked))
         begun.sort(key=itemgetter(0, 1))
-        self.menus.work += len(uses) // USES_A_WORK
+        self.menus.work.done += len(uses) // USES_A_WORK
         best = NEVER
         for floor, number, plain, asked in begun:
             if floor >= best:

@@ -5,6 +5,7 @@ Of most offers it is enough to know what they cost at the least, so they are loo
 be the best for the sockets that they take.
 """
 
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Sequence
 from itertools import product
@@ -23,8 +24,8 @@ from service.wiring.transport import Goods, Tolls
 
 MOST_OFFERS = 600
 """Numbers of cables of a family that are looked through; with more no cables are counted."""
-MENU_WORK, OFFERS_A_WORK = 3, 5
-"""What a menu counts as work, about as a decision weighed does, and how many offers count as one more."""
+MENU_WORK, OFFERS_A_WORK, PAIRS_A_WORK = 2, 5, 20
+"""What a menu counts as work, about as a decision weighed does; how many offers, or pairs of goods and places, add one."""
 Takes = tuple[int, ...]
 
 
@@ -55,11 +56,23 @@ class Wanted(NamedTuple):
     most: tuple[int, ...]
 
 
+class Work:
+    """Counts what has been worked out, so that it can be bounded without a clock."""
+
+    def __init__(self) -> None:
+        self.done = 0
+
+
 class Menu:
     """The offers for what is wanted, by the shared sockets that they take."""
 
-    def __init__(self, markets: Markets, kinds: Sequence[int], wanted: Wanted, offers: Sequence[Offer]) -> None:
+    def __init__(
+        self, markets: Markets, kinds: Sequence[int], wanted: Wanted, offers: Sequence[Offer], work: Work
+    ) -> None:
         self.markets = markets
+        self.work = work
+        self.pairs = len(wanted.goods) * len(markets.town_of)
+        work.done += MENU_WORK + len(offers) // OFFERS_A_WORK
         self.kinds = kinds
         self.wanted = wanted
         self.most = wanted.most or (NO_LIMIT,) * len(kinds)
@@ -96,19 +109,29 @@ class Menu:
 
     def settle(self, takes: Takes) -> bool:
         """Find the least cost for these sockets; return false where it is known already."""
-        begun = self.low(takes)
-        looked = False
-        while self.waiting[takes] and self.waiting[takes][-1][0] < self.best.get(takes, NEVER):
-            floor, offer = self.waiting[takes].pop()
-            cost = self._cost(offer)
+        waiting = self.waiting[takes]
+        if not waiting or waiting[-1][0] >= self.best.get(takes, NEVER):
+            return False
+        while waiting and waiting[-1][0] < self.best.get(takes, NEVER):
+            floor, offer = waiting.pop(self._next(waiting, self.best.get(takes, NEVER)))
+            sent, fed = self._sent(offer.numbers, offer.places)
+            cost = sent + offer.cost + self._loose(offer, fed)
             if cost < self.best.get(takes, NEVER):
                 self.best[takes], self.numbers[takes] = cost, offer.numbers
-            looked = True
-            if cost > floor and not self.raised:
-                self._raise()
-        if self.low(takes) > begun:
-            self._front = None
-        return looked
+            if cost > floor:
+                if not self.raised:
+                    self._raise_all()
+                self._raise(sent, offer.numbers)
+        return True
+
+    def _next(self, waiting: Sequence[tuple[int, Offer]], best: int) -> int:
+        """Return the place of the offer to look at: the cheapest, or once that was no good the middle of those in question.
+
+        If that costs the goods more than others, so do all of fewer cables; if not, all that cost more are out.
+        """
+        if not self.raised:
+            return -1
+        return (bisect_left(waiting, -best, key=lambda entry: -entry[0]) + len(waiting)) // 2
 
     def settled(self) -> int:
         """Return the least cost where no sockets are shared."""
@@ -119,31 +142,30 @@ class Menu:
         """Return the kinds of cables of the best offer for these sockets, once it is settled."""
         return [kind for kind, number in zip(self.kinds, self.numbers.get(takes, ()), strict=False) if number]
 
-    def _raise(self) -> None:
-        """Raise all floors to what the goods cost with all the cables, which more of them never make dearer."""
+    def _raise_all(self) -> None:
+        """Raise all floors to what the goods cost with all the cables."""
         self.raised = True
-        self._front = None
         offers = [offer for waiting in self.waiting.values() for _, offer in waiting]
-        if not offers:
-            return
-        most = [max(each) for each in zip(*(offer.numbers for offer in offers), strict=True)]
-        places = [max(each) for each in zip(*(offer.places for offer in offers), strict=True)]
-        at_least, _ = self._sent(most, places)
-        for takes, waiting in self.waiting.items():
-            self.waiting[takes] = sorted(
-                ((max(floor, at_least + offer.cost + self._loose(offer, self.total)), offer) for floor, offer in waiting),
-                key=_floor_of,
-                reverse=True,
-            )
+        if offers:
+            most = [max(each) for each in zip(*(offer.numbers for offer in offers), strict=True)]
+            places = [max(each) for each in zip(*(offer.places for offer in offers), strict=True)]
+            self._raise(self._sent(most, places)[0], most)
 
-    def _cost(self, offer: Offer) -> int:
-        cost, fed = self._sent(offer.numbers, offer.places)
-        return cost + offer.cost + self._loose(offer, fed)
+    def _raise(self, sent: int, numbers: Sequence[int]) -> None:
+        """Raise the floors of offers of no more cables than these, with which the goods cost so much."""
+        self._front = None
+        for waiting in self.waiting.values():
+            for place, (floor, offer) in enumerate(waiting):
+                raised = sent + offer.cost + self._loose(offer, self.total)
+                if raised > floor and _within(offer.numbers, numbers):
+                    waiting[place] = (raised, offer)
+            waiting.sort(key=_floor_of, reverse=True)
 
     def _loose(self, offer: Offer, fed: int) -> int:
         return max(0, offer.plugs - fed) * UNIT[LOOSE_LEVEL]
 
     def _sent(self, numbers: Sequence[int], places: Sequence[int]) -> tuple[int, int]:
+        self.work.done += 1 + self.pairs // PAIRS_A_WORK
         towns: list[Tolls] = [()] * self.markets.towns
         for kind, paid, cables, most in zip(self.kinds, self.wanted.crowds, numbers, self.most, strict=True):
             towns[kind] = _up_to(most, paid.tolls(cables))
@@ -191,7 +213,7 @@ class Menus:
         self._crowds: dict[tuple[object, ...], Crowd] = {}
         self._by_asks: dict[tuple[object, ...], Menu] = {}
         self._by_goods: dict[tuple[object, ...], Menu] = {}
-        self.work = 0
+        self.work = Work()
 
     def menu(self, family: int, wanted: Counter[int], adapters: tuple[int, ...], left: Left) -> Menu:
         """Return the menu of a family for what is asked of it, with so many adapters in use and so much left."""
@@ -223,8 +245,7 @@ class Menus:
             outputs = tuple([number * self.problem.adapters[kind].outputs for number, (kind, _) in given])
             wanted = Wanted(tuple([(self.asks.goods[one], times) for one, times in counted]), outputs, crowds, left.most)
             offers = self._offers_of(family, left)
-            found = self._by_goods[key] = Menu(self.markets, kinds, wanted, offers)
-            self.work += MENU_WORK + len(offers) // OFFERS_A_WORK
+            found = self._by_goods[key] = Menu(self.markets, kinds, wanted, offers, self.work)
         return found
 
     def _crowd(self, kind: int, cables: int, asked: Counted) -> Crowd:

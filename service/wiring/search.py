@@ -29,22 +29,14 @@ from service.wiring.decisions import (
 from service.wiring.patterns import Counted, Filling, Patterns
 from service.wiring.problem import Device, Problem, Solution
 
-NODE_BUDGET = 20_000
+NODE_BUDGET = 22_000
 """Decisions weighed, at most; about half a second."""
 DIVE = 400
 """Decisions weighed before a plan is made in haste: as a rule the bound leads straight to the best."""
-PAIRS_A_NODE = 64
-"""Open clusters times kinds of cable that make a decision count twice, for its bound takes that much longer."""
-KINDS_MORE = 4
-"""Kinds of cable that the work beside them amounts to, as looking through the open clusters."""
-CLUSTERS_A_KIND = 16
-"""Open clusters that make each as dear as one more kind of cable would."""
 PORTS_A_NODE = 2
 """Ports wired by one decision that make it count twice."""
-MOST_PAIRS = 512
-"""Above so many pairs the first descent goes by cost alone; bounds would take longer than the whole budget."""
-VAST_PART = 3
-"""What part of the budget is left there: the descent has taken its time, and little is proven."""
+HASTE_PART = 2
+"""What part of the budget a plan in haste may take; then it goes on by cost alone, without bounds."""
 MOST_CHOICES = 4096
 """Ways to choose the optional ports of one device that are looked at; with more nothing is proven."""
 
@@ -176,7 +168,7 @@ class Search:
         same = number > 0 and self.problem.devices[number - 1] == self.problem.devices[number]
         for option in range(chosen[-1] if same else 0, len(self.choices[number])):
             several = len(self.choices[number]) > 1
-            self._count(number if several else 0, len(self.problem.devices[number].ports) if several else 0)
+            self._count(len(self.problem.devices[number].ports) if several else 0)
             further = (*chosen, option)
             if self._promising(further):
                 self._choose_fed(number + 1, further)
@@ -271,7 +263,7 @@ class Search:
         """
         found: dict[State, Move] = {}
         for cost, decision, after in self._steps(state):
-            self._count(len(state.open), len(decision.filling.taken) if decision else 0)
+            self._count(len(decision.filling.taken) if decision else 0)
             other = found.get(after)
             if other is None or cost < other.cost:
                 move = found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
@@ -282,10 +274,9 @@ class Search:
             key=lambda move: move.cost + move.floor,
         )
 
-    def _count(self, clusters: int, ports: int) -> None:
-        """Count one decision weighed, as more where more different things are open or taken, for that takes longer."""
-        pairs = clusters * (len(self.problem.cables) + KINDS_MORE + clusters // CLUSTERS_A_KIND)
-        self.nodes += 1 + pairs // PAIRS_A_NODE + ports // PORTS_A_NODE
+    def _count(self, ports: int) -> None:
+        """Count one decision weighed, as more where it takes more ports, for that takes longer."""
+        self.nodes += 1 + ports // PORTS_A_NODE
         if self.nodes > self.most:
             raise OverBudget
 
@@ -311,8 +302,8 @@ class Search:
                 found = self.bounds.completion(state.open, state.cables, state.sockets, state.groups)
                 self.likely[state] = self.bounds.likely
             self.floors[state] = found
-            self.nodes += self.bounds.menus.work - self.counted
-            self.counted = self.bounds.menus.work
+            self.nodes += self.bounds.menus.work.done - self.counted
+            self.counted = self.bounds.menus.work.done
         return found
 
     # Adapters.
@@ -433,10 +424,7 @@ class Search:
         """Make a plan without adapters and optional ports, which works out unless ports must be fed, then one with."""
         self.start = self._start_of((0,) * len(self.problem.devices))
         opening = self._opening(self.start)
-        self.by_cost = len(opening.open) * len(self.problem.cables) > MOST_PAIRS
-        if self.by_cost:
-            self.budget //= VAST_PART
-        self.width = NARROW_WIDTH if self.by_cost or len(opening.open) > MOST_WIDE else GREEDY_WIDTH
+        self.width = NARROW_WIDTH if len(opening.open) > MOST_WIDE else GREEDY_WIDTH
         self._descend_from(Cabling(opening.open, *self.supply))
         if isinstance(opening, Fitting):
             self._descend_from(opening)
@@ -444,6 +432,7 @@ class Search:
     def _descend_from(self, state: State) -> None:
         cost = 0
         while state.open and cost < NEVER:
+            self.by_cost = self.nodes > self.budget // HASTE_PART
             move = self._greedy_adapter(state) if isinstance(state, Fitting) else self._greedy_cable(state)
             self.path.append(move)
             cost += move.cost
@@ -496,7 +485,7 @@ class Search:
 GREEDY_WIDTH = 24
 """Steps that the first descent weighs at one place."""
 NARROW_WIDTH = 6
-"""The same where it goes by cost alone, or where many different things are open."""
+"""The same where many different things are open."""
 MOST_WIDE = 64
 """Different open clusters up to which it weighs many steps."""
 

@@ -1,0 +1,103 @@
+"""The bounds of the search: never above what a state costs, and the transport under them against a linear programme."""
+
+from random import Random
+
+import highspy
+import pytest
+
+from service.wiring.bounds import Bounds
+from service.wiring.clusters import NEVER
+from service.wiring.problem import Problem
+from service.wiring.search import NoWiring, Search, State
+from service.wiring.transport import Goods, Tolls, least
+from tests.reference.wiring.generator import realistic, starved
+
+WORK = 3_000
+TOWNS = 3
+
+
+class Blind(Search):
+    """A search that is told of no bounds, so that what it knows rests on none."""
+
+    def _floor(self, state: State) -> int:
+        return 0
+
+
+def _twins(name: str, seed: int) -> list[Problem]:
+    problem = realistic(name, seed)
+    return [problem, starved(problem, Random(f"{name}-{seed}-starved"))]
+
+
+@pytest.mark.parametrize("name", ["odd", "chained", "small", "gaming", "workstation"])
+def test_no_bound_is_above_what_a_state_costs(name: str) -> None:
+    """States of whole problems and of parts, as far as a search without bounds gets; seeds named by class and number."""
+    exact = 0
+    for seed in range(25):
+        for problem in _twins(name, seed):
+            blind = Blind(problem, WORK)
+            try:
+                blind.run()
+            except NoWiring:
+                continue
+            sighted = Search(problem, WORK)
+            sighted.decisions, sighted.patterns = blind.decisions, blind.patterns
+            sighted.bounds = Bounds(problem, blind.decisions.clusters)
+            for state, known in blind.known.items():
+                if known.exact:
+                    exact += 1
+                    assert sighted._floor(state) <= known.cost, f"{name} {seed}: {state}"
+    assert exact > 100
+
+
+def _posed(rng: Random) -> tuple[list[tuple[Goods, int]], list[int], list[int], list[Tolls]]:
+    markets = rng.randrange(1, 6)
+    goods = []
+    for _ in range(rng.randrange(1, 5)):
+        costs = tuple((market, rng.randrange(12)) for market in range(markets) if rng.random() < 0.7)
+        kept = rng.choice((NEVER, rng.randrange(5, 25), rng.randrange(5, 25)))
+        goods.append((Goods(0, kept, costs, 0), rng.randrange(1, 6)))
+    room = [rng.randrange(5) for _ in range(markets)]
+    town_of = [rng.randrange(TOWNS) for _ in range(markets)]
+    towns: list[Tolls] = []
+    for _ in range(TOWNS):
+        ends, tolls = sorted(rng.sample(range(1, 12), 3)), sorted(rng.choices(range(9), k=3))
+        towns.append(() if rng.random() < 0.4 else tuple(zip(ends, tolls, strict=True)))
+    return goods, room, town_of, towns
+
+
+def _by_programme(
+    goods: list[tuple[Goods, int]], room: list[int], town_of: list[int], towns: list[Tolls]
+) -> float | None:
+    """Return the optimum of the same transport as a linear programme; None where there is none."""
+    solver = highspy.Highs()
+    solver.silent()
+    kept = [solver.addVariable(0, 0 if each.kept >= NEVER else times, each.kept if each.kept < NEVER else 0)
+            for each, times in goods]
+    sent = [{market: solver.addVariable(0, times, cost) for market, cost in each.costs} for each, times in goods]
+    for number, (_, times) in enumerate(goods):
+        solver.addConstr(solver.qsum([kept[number], *sent[number].values()]) == times)
+    for market, most in enumerate(room):
+        come = [each[market] for each in sent if market in each]
+        if come:
+            solver.addConstr(solver.qsum(come) <= most)
+    for town, tolls in enumerate(towns):
+        come = [way for each in sent for market, way in each.items() if town_of[market] == town]
+        if tolls and come:
+            steps = [solver.addVariable(0, end - before, toll)
+                     for (end, toll), before in zip(tolls, [0, *(end for end, _ in tolls)], strict=False)]
+            solver.addConstr(solver.qsum(come) == solver.qsum(steps))
+    solver.minimize()
+    found = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
+    return float(solver.getObjectiveValue()) if found else None
+
+
+@pytest.mark.parametrize("seed", range(120))
+def test_goods_go_to_markets_at_the_least_cost(seed: int) -> None:
+    """Against HiGHS, a general solver of linear programmes (MIT licence); here every such programme has whole answers."""
+    posed = _posed(Random(seed))
+    cost, _ = least(*posed)
+    expected = _by_programme(*posed)
+    if expected is None:
+        assert cost >= NEVER
+    else:
+        assert cost == pytest.approx(expected)
