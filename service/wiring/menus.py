@@ -24,7 +24,7 @@ from service.wiring.transport import Goods, Tolls
 
 MOST_OFFERS = 600
 """Numbers of cables of a family that are looked through; with more no cables are counted."""
-MENU_WORK, OFFERS_A_WORK, PAIRS_A_WORK = 2, 5, 20
+MENU_WORK, OFFERS_A_WORK, PAIRS_A_WORK = 2, 5, 40
 """What a menu counts as work, about as a decision weighed does; how many offers, or pairs of goods and places, add one."""
 Takes = tuple[int, ...]
 

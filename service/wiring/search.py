@@ -31,7 +31,7 @@ from service.wiring.problem import Device, Problem, Solution
 
 NODE_BUDGET = 22_000
 """Decisions weighed, at most; about half a second."""
-DIVE = 400
+DIVE = 5000
 """Decisions weighed before a plan is made in haste: as a rule the bound leads straight to the best."""
 PORTS_A_NODE = 2
 """Ports wired by one decision that make it count twice."""
