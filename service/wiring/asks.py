@@ -68,7 +68,7 @@ class Asks:
         return self.goods[self.asks[ask].goods].least
 
     def input(self, kind: int, option: int, feeds: Sequence[int]) -> int | None:
-        """Return an input of an adapter with so many, as an ask, when these asks may be fed; None where nothing feeds it.
+        """Return an input of an adapter as an ask, when these asks may be fed by it; None where nothing feeds it.
 
         It pays the points of its plug, for at least one connection passes it; it carries its part of the least load;
         and it crowds on a cable as the one of them that is charged most anyhow.

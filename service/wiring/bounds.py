@@ -1,11 +1,11 @@
 """Lower bounds for the search: what the open needs of a state cost at the least, whatever is decided.
 
 The bound is the exact optimum of an easier problem. There every need is asked only what it costs alone on each plug,
-and what it costs to leave it without a source; cables are opened whole, within what is left of them and of the sockets;
-adapters are put in use whole, and their inputs are needs again, of which only the points of their plugs are charged;
-and what needs do to each other on one cable is charged as a toll (``crowding``). For each number of adapters and of
-cables the needs go to plugs at the least cost, as goods to markets (``transport``). Currents only grow while a wiring is
-completed, and where needs meet, so no wiring costs less than that.
+and what it costs to leave it without a source (``asks``); cables are opened whole, within what is left of them and of
+the sockets (``menus``); adapters are put in use whole, and their inputs are needs again, that pay only the points of
+their plugs; and what needs do to each other on one cable is a toll (``crowding``). For each number of adapters and of
+cables the needs go to plugs at the least cost, as goods to markets (``transport``). Currents only grow while a wiring
+is completed, and where needs meet, so no wiring costs less than that.
 """
 
 from collections import Counter
@@ -180,7 +180,8 @@ class Bounds:
         for number, used in enumerate(uses):
             if any(many and ask is None for ask, many in zip(inputs, used.inputs, strict=True)):
                 continue
-            asked = {self.asks.family(ask) for ask, many in zip(inputs, used.inputs, strict=True) if many and ask is not None}
+            wired = zip(inputs, used.inputs, strict=True)
+            asked = {self.asks.family(ask) for ask, many in wired if many and ask is not None}
             plain = [
                 self.menus.menu(family, counted, used.numbers, left)
                 for family, counted in enumerate(wants)
@@ -210,6 +211,7 @@ class Bounds:
             return cost
         shared = tuple([sockets[socket] for socket in self.markets.shared])
         while True:
+            self.menus.work.done += 1
             cost, chosen = _cheapest(menus, shared)
             open_yet = [menu.settle(takes) for menu, takes in zip(menus, chosen, strict=False)]
             if not any(open_yet):

@@ -1,6 +1,5 @@
-"""Which cable kinds serve which port types, how many ports each cable serves, and what hangs together by that."""
+"""Which cable kinds serve which port types, and what hangs together by that."""
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from service.wiring.clusters import LAST_INPUT
@@ -26,17 +25,6 @@ def reached(problem: Problem) -> list[int]:
         taken = {fit.adapter for of in found for fit in problem.port_types[of].adapter_fits}
         found.update(problem.adapters[kind].input_type for kind in taken)
     return sorted(found)
-
-
-def serves(problem: Problem, kind: int, types: Sequence[int]) -> int:
-    """Return how many needs of these port types one cable serves."""
-    by_plug: dict[int, int] = {}
-    for of in types:
-        for fit in problem.port_types[of].fits:
-            if fit.cable == kind:
-                at_once = problem.cables[kind].halves[fit.plug] // fit.halves
-                by_plug[fit.plug] = max(by_plug.get(fit.plug, 0), at_once)
-    return sum(by_plug.values())
 
 
 def families(problem: Problem) -> tuple[Family, ...]:

@@ -25,12 +25,12 @@ from service.wiring.transport import Goods, Tolls
 MOST_OFFERS = 600
 """Numbers of cables of a family that are looked through; with more no cables are counted."""
 MENU_WORK, OFFERS_A_WORK, PAIRS_A_WORK = 2, 5, 40
-"""What a menu counts as work, about as a decision weighed does; how many offers, or pairs of goods and places, add one."""
+"""What a menu counts as work, one being a decision weighed; how many offers, or pairs of goods and places, add one."""
 Takes = tuple[int, ...]
 
 
 class Left(NamedTuple):
-    """Cables of each kind and sockets of each type that are left; how many needs a kind may take, if that is limited."""
+    """Cables of each kind and sockets of each type that are left; how many needs a kind may take, if limited."""
 
     cables: tuple[int, ...]
     sockets: tuple[int, ...]
@@ -125,7 +125,7 @@ class Menu:
         return True
 
     def _next(self, waiting: Sequence[tuple[int, Offer]], best: int) -> int:
-        """Return the place of the offer to look at: the cheapest, or once that was no good the middle of those in question.
+        """Return the place of the offer to look at: the cheapest, or once that was no good the middle one in question.
 
         If that costs the goods more than others, so do all of fewer cables; if not, all that cost more are out.
         """
@@ -193,10 +193,9 @@ class Menu:
     def _rooms(self, offers: Sequence[Offer]) -> tuple[list[list[int]], list[list[int]]]:
         """Return for each kind how many needs so many cables take, and how many of them without a toll."""
         places, free = [], []
-        for kind, paid, most, numbers in zip(
-            self.kinds, self.wanted.crowds, self.most, zip(*(offer.numbers for offer in offers), strict=True), strict=True
-        ):
-            each = range(max(numbers) + 1)
+        numbers = zip(*(offer.numbers for offer in offers), strict=True)
+        for kind, paid, most, number_of in zip(self.kinds, self.wanted.crowds, self.most, numbers, strict=True):
+            each = range(max(number_of) + 1)
             places.append([min(most, number * self.markets.rooms[kind]) for number in each])
             free.append([min(most, paid.free(number, self.markets.rooms[kind])) for number in each])
         return places, free
@@ -243,7 +242,8 @@ class Menus:
         if found is None:
             given = zip(adapters, self.markets.outputs, strict=True)
             outputs = tuple([number * self.problem.adapters[kind].outputs for number, (kind, _) in given])
-            wanted = Wanted(tuple([(self.asks.goods[one], times) for one, times in counted]), outputs, crowds, left.most)
+            goods_of = tuple([(self.asks.goods[one], times) for one, times in counted])
+            wanted = Wanted(goods_of, outputs, crowds, left.most)
             offers = self._offers_of(family, left)
             found = self._by_goods[key] = Menu(self.markets, kinds, wanted, offers, self.work)
         return found
