@@ -25,9 +25,11 @@ def _ids(page: dict[str, Any]) -> list[str]:
 
 
 def _all_ids(client: FlaskClient, query: str = "?limit=200") -> list[str]:
-    page = _page(client, query)
-    assert page["next"] is None
-    return _ids(page)
+    found, page = [], _page(client, query)
+    while page["next"] is not None:
+        found += _ids(page)
+        page = _page(client, f"{query}&after={page['next']}")
+    return found + _ids(page)
 
 
 @pytest.mark.parametrize("limit", [1, 7, 200])
@@ -56,6 +58,11 @@ def test_a_page_that_ends_exactly_has_no_next(client: FlaskClient) -> None:
     supplies = _all_ids(client, "?category=power_supply&limit=200")
     page = _page(client, f"?category=power_supply&limit={len(supplies)}")
     assert (_ids(page), page["next"]) == (supplies, None)
+
+
+def test_sample_page_is_what_is_answered(client: FlaskClient) -> None:
+    content = document()["paths"]["/v1/parts"]["get"]["responses"]["200"]["content"]["application/json"]
+    assert content["examples"]["first_page"]["value"] == _page(client, "?category=power_supply&limit=2")
 
 
 def test_after_need_not_exist(client: FlaskClient) -> None:
