@@ -4,9 +4,11 @@ The objective adds up over the parts. The memo is keyed by a part in canonical o
 reads, so the same drives on the same cables are solved once, whosever build they are in.
 """
 
+from collections.abc import Sequence
+
 from service.wiring.canonical import Ordered, ordered
 from service.wiring.memo import Memo, size_of
-from service.wiring.problem import LEVELS, AdapterSource, PlugSource, Problem, Solution, Source, Wiring
+from service.wiring.problem import LEVELS, AdapterSource, Device, PlugSource, Problem, Solution, Source, Wiring
 from service.wiring.search import NODE_BUDGET
 from service.wiring.search import solve as search
 from service.wiring.split import Part, split
@@ -37,7 +39,8 @@ def solve(problem: Problem) -> Solution:
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
         proven = proven and solution.proven
         nodes += solution.nodes
-    wiring = Wiring(tuple(tuple(each) for each in sources), tuple(sorted(inputs)))
+    given = zip(problem.devices, sources, strict=True)
+    wiring = Wiring(tuple(_first_fed(device, each) for device, each in given), tuple(sorted(inputs)))
     return Solution(wiring, tuple(objective), proven, nodes)
 
 
@@ -83,6 +86,19 @@ def _put_back(
         of = order.problem.adapters[kind].input_type
         old = part.adapters[order.adapters[kind]]
         inputs.append((old, copy, tuple(_old(part, order, of, source) for source in each)))
+
+
+def _first_fed(device: Device, sources: Sequence[Source | None]) -> tuple[Source | None, ...]:
+    """Return the sources of a device's ports; of equal ports those without one are the last."""
+    if None not in sources:
+        return tuple(sources)
+    found = list(sources)
+    for port in set(device.ports):
+        places = [place for place, other in enumerate(device.ports) if other == port]
+        given = sorted((sources[place] for place in places), key=lambda source: source is None)
+        for place, source in zip(places, given, strict=True):
+            found[place] = source
+    return tuple(found)
 
 
 def _old(part: Part, order: Ordered, of: int, source: Source) -> Source:

@@ -201,3 +201,11 @@ def test_a_cable_to_be_bought_is_used_only_when_a_port_would_go_without() -> Non
     device = _device("card", _twelve(4_000), PORT)
     assert solve(_problem([device], types, [own, bought])).objective[7] == 0
     assert solve(_problem([device] * 2, types, [own, bought])).objective[7] == 1
+
+
+def test_of_equal_ports_the_last_go_without() -> None:
+    """Three equal ports and one cable: which is fed is the same to the objective, so it is the first that is named."""
+    single = CableKind(1, (), (1,), (UNLIMITED,))
+    processor = _device("processor", _twelve(9_000), PORT, PORT, PORT)
+    posed = _problem([processor], [PortType((Fit(0, 0, 1, UNLIMITED),))], [single])
+    assert [source is None for source in solve(posed).wiring.sources[0]] == [False, True, True]
