@@ -50,7 +50,8 @@ def _finding(checked: Checked, spoken: Spoken, said: Finding) -> Json:
     rule = spoken.rule
     return {
         "rule": rule.id, "title": rule.title, "weight": rule.weight, "points": rule.points,
-        "certain": spoken.key in checked.certain, "message": english.message(rule, said), "remedy": rule.remedy,
+        "certain": None if checked.certain is None else spoken.key in checked.certain,
+        "message": english.message(rule, said), "remedy": rule.remedy,
         "where": where(checked.build, said.at), "place": _place(checked.build, said),
         "measured": _rounded(said.measured), "limit": _rounded(said.limit), "unit": said.unit,
         "reserve": None if not said.measured or said.limit is None else round(said.limit / said.measured, 3),

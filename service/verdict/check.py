@@ -1,4 +1,4 @@
-"""The check: the unfavourable end first; the favourable one too when a stop or caution speaks and a range is involved.
+"""The check: the unfavourable end first; the favourable one too when a stop speaks and a range is involved.
 
 * ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven,
 ``undecided``.
@@ -28,8 +28,9 @@ MOST_SETTLED = 40
 class Checked:
     """All that came out of a check. ``case`` is at the unfavourable end.
 
-    ``certain`` holds what is said at the favourable end too; ``settling`` the (unit, field) whose tightening would
-    help, most telling first, when asked for; ``better`` a planned case that beats the wiring given.
+    ``certain`` holds what is said at the favourable end too, None where nothing asks for a look there; ``settling``
+    the (unit, field) whose tightening would help, most telling first, when asked for; ``better`` a planned case that
+    beats the wiring given.
     """
 
     build: Build
@@ -38,7 +39,7 @@ class Checked:
     score: int
     score_lines: tuple[ScoreLine, ...]
     spoken: tuple[Spoken, ...]
-    certain: frozenset[tuple[str, Place]]
+    certain: frozenset[tuple[str, Place]] | None
     not_checked: tuple[NotChecked, ...]
     settling: tuple[tuple[int, str], ...] | None
     better: Case | None
@@ -52,7 +53,7 @@ def check(build: Build) -> Checked:
     counted = tally(spoken)
     favourable = _favourable(build, worst, spoken, aspects)
     verdict = _verdict(spoken, favourable)
-    certain = _certain(spoken, favourable[1])
+    certain = None if favourable is None else _certain(spoken, favourable[1])
     return Checked(
         build=build,
         case=worst.case,
@@ -69,22 +70,27 @@ def check(build: Build) -> Checked:
 
 def _favourable(
     build: Build, worst: Assembled, spoken: list[Spoken], aspects: frozenset[Aspect]
-) -> tuple[Case, list[Spoken]]:
-    """Return the case and what is said at the favourable end; the same again where there is no other end."""
-    if not worst.wide or not any(s.rule.weight != "advice" for s in spoken):
+) -> tuple[Case, list[Spoken]] | None:
+    """Return the case and what is said at the favourable end; the same again where there is no other end.
+
+    None where only cautions speak: no verdict hangs on how certain these are. It is looked at if open figures are asked
+    for.
+    """
+    if not worst.wide or not spoken:
         return worst.case, spoken
+    if not has_weight(spoken, "stop") and not build.would_settle:
+        return None
     case = assemble(build, "favourable").case
     return case, speak(case, aspects)
 
 
-def _verdict(spoken: list[Spoken], favourable: tuple[Case, list[Spoken]]) -> Verdict:
-    best_case, best_spoken = favourable
-    at_best = tally([s for s in best_spoken if not s.unknown])
-    if at_best.stops:
-        unproven = at_best.stops_planned_only and not best_case.proven
-        return "undecided" if unproven else "does_not_fit"
+def _verdict(spoken: list[Spoken], favourable: tuple[Case, list[Spoken]] | None) -> Verdict:
     if has_weight(spoken, "stop"):
-        return "undecided"
+        assert favourable is not None, "a stop is looked at from both ends"
+        best_case, best_spoken = favourable
+        at_best = tally([s for s in best_spoken if not s.unknown])
+        unproven = at_best.stops_planned_only and not best_case.proven
+        return "does_not_fit" if at_best.stops and not unproven else "undecided"
     return "fits_with_cautions" if has_weight(spoken, "caution") else "fits"
 
 
