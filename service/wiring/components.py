@@ -10,6 +10,7 @@ from service.wiring.canonical import Ordered, ordered
 from service.wiring.memo import Memo, size_of
 from service.wiring.problem import LEVELS, AdapterSource, Device, PlugSource, Problem, Solution, Source, Wiring
 from service.wiring.search import NODE_BUDGET
+from service.wiring.search import least_stops as bound
 from service.wiring.search import solve as search
 from service.wiring.split import Part, split
 
@@ -42,6 +43,11 @@ def solve(problem: Problem) -> Solution:
     given = zip(problem.devices, sources, strict=True)
     wiring = Wiring(tuple(_first_fed(device, each) for device, each in given), tuple(sorted(inputs)))
     return Solution(wiring, tuple(objective), proven, nodes)
+
+
+def least_stops(problem: Problem) -> int:
+    """Return a bound of the stops of any wiring of a problem, found without a search."""
+    return sum(bound(part.problem) for part in split(problem))
 
 
 def clear() -> None:

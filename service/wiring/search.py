@@ -12,6 +12,7 @@ Over 300 lines: the descent, the steps and the exact part share one path, one me
 
 from collections.abc import Iterable, Iterator
 from itertools import islice, product
+from math import prod
 from typing import NamedTuple
 
 from service.wiring.bounds import Bounds
@@ -41,6 +42,11 @@ HASTE_PART = 2
 """What part of the budget a plan in haste may take; then it goes on by cost alone, without bounds."""
 MOST_CHOICES = 4096
 """Ways to choose the optional ports of one device that are looked at; with more nothing is proven."""
+
+MOST_LOOKED_AT = 16
+"""Choices of optional ports of which a bound is the least; with more nothing is said."""
+MOST_STOPS = 1 << 20
+"""More than any problem has; stands for a problem that has no wiring."""
 
 Left = tuple[int, ...]
 
@@ -113,6 +119,15 @@ def solve(problem: Problem, node_budget: int = NODE_BUDGET) -> Solution:
     return Solution(wiring, levels_of(plan.cost), proven, search.nodes)
 
 
+def least_stops(problem: Problem) -> int:
+    """Return a bound of the stops of any wiring, found without a search; 0 where there is too much to choose."""
+    search = Search(problem, 0)
+    if prod(len(each) for each in search.choices) > MOST_LOOKED_AT:
+        return 0
+    floors = [search.floor_of(chosen) for chosen in product(*(range(len(each)) for each in search.choices))]
+    return min(min(floors) // UNIT[0], MOST_STOPS)
+
+
 class Search:
     """One search of one problem."""
 
@@ -150,6 +165,10 @@ class Search:
             if not self._exhausted(self.budget):
                 return False
         return all(len(each) < MOST_CHOICES for each in self.choices)
+
+    def floor_of(self, chosen: tuple[int, ...]) -> int:
+        """Return the bound of all wirings with this choice of optional ports."""
+        return self._floor(self._opening(self._start_of(chosen)))
 
     def _exhausted(self, budget: int) -> bool:
         """Say whether so much work is enough to look through all that may be better than the best plan."""

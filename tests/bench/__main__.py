@@ -12,7 +12,8 @@ from statistics import median
 
 from tests.bench.server import seconds, served
 from tests.bench.sheets import COUNT, bodies
-from tests.bench.stages import dearest_rules, table
+from tests.bench.stages import cold, dearest_rules, table
+from tests.bench.worst import WORST
 
 GOALS = {"ids, warm": (0.35, 0.50), "inline, warm": (0.22, 0.30), "ids, memo emptied": (0.15, 0.25)}
 
@@ -29,6 +30,8 @@ def main() -> None:
     for name, us in table(ids[:100]).items():
         _say(f"  {name:20} {us:8.0f} us")
     _say("  dearest rules: " + ", ".join(f"{rule} {us:.1f} us" for rule, us in dearest_rules(ids[:20])))
+    for name, took in cold(WORST).items():
+        _say(f"  {name}, cold: {took:.2f} s")
     cores = os.sched_getaffinity(0)
     with ExitStack() as stack:
         ports = {}
