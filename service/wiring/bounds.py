@@ -170,32 +170,32 @@ class Bounds:
         return [self.asks.input(kind, option, each) for (kind, option), each in outputs]
 
     def _of_uses(self, wants: Wants, uses: Sequence[Used], left: Left) -> int:
-        """Return the least cost of all ways to use adapters.
+        """Return the least cost of all ways to use adapters, none of them first: as a rule that is the best.
 
         Families that are not asked for inputs cost the same for many of these, so they are looked at first, and the
         others only where that leaves room for something better.
         """
+        best = self._together([self.menus.menu(*each, self.none.numbers, left) for each in _asked(wants)], left.sockets)
+        sure = sum(self.asks.least(ask) * times for counted in wants for ask, times in counted.items())
+        uses = [used for used in uses if any(used.numbers) and sure + used.cost < best]
+        if not uses:
+            return best
+        inputs = self._inputs(wants)
         begun = []
-        inputs = self._inputs(wants) if any(uses[-1].numbers) else [None] * len(self.none.numbers)
         for number, used in enumerate(uses):
             if any(many and ask is None for ask, many in zip(inputs, used.inputs, strict=True)):
                 continue
             wired = zip(inputs, used.inputs, strict=True)
-            asked = {self.asks.family(ask) for ask, many in wired if many and ask is not None}
-            plain = [
-                self.menus.menu(family, counted, used.numbers, left)
-                for family, counted in enumerate(wants)
-                if counted and family not in asked
-            ]
-            begun.append((used.cost + sum(menu.least() for menu in plain), number, plain, asked))
+            fed = {self.asks.family(ask) for ask, many in wired if many and ask is not None}
+            plain = [self.menus.menu(*each, used.numbers, left) for each in _asked(wants) if each[0] not in fed]
+            begun.append((used.cost + sum(menu.least() for menu in plain), number, plain, fed))
         begun.sort(key=itemgetter(0, 1))
         self.menus.work.done += len(uses) // USES_A_WORK
-        best = NEVER
-        for floor, number, plain, asked in begun:
+        for floor, number, plain, fed in begun:
             if floor >= best:
                 break
             used = uses[number]
-            further = {family: wants[family].copy() for family in asked}
+            further = {family: wants[family].copy() for family in fed}
             for ask, times in zip(inputs, used.inputs, strict=True):
                 if times and ask is not None:
                     further[self.asks.family(ask)][ask] += times
@@ -266,6 +266,11 @@ class Bounds:
             if each < times:
                 return found
         return NO_LIMIT
+
+
+def _asked(wants: Wants) -> list[tuple[int, Counter[int]]]:
+    """Return the families that are asked for something, each with what."""
+    return [(family, counted) for family, counted in enumerate(wants) if counted]
 
 
 def _whole_cards(bound: Callable[[bool], int]) -> int:

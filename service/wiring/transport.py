@@ -70,6 +70,7 @@ class _Sending:
         A piece that comes to a market pushes another out of it, or out of another market of the same town, which then
         goes a way of its own; the last of them comes to a free place or is kept.
         """
+        free, kept, prices, inside, towns = self.free, self.kept, self.prices, self.inside, self.towns
         price = {start: 0}
         before: dict[int, tuple[int, int, int]] = {}
         best, last = NEVER, (start, NOWHERE, NOWHERE)
@@ -77,20 +78,22 @@ class _Sending:
         while waiting:
             at = waiting.pop()
             spent = price[at]
-            if spent + self.kept[at] < best:
-                best, last = spent + self.kept[at], (at, NOWHERE, NOWHERE)
+            if spent + kept[at] < best:
+                best, last = spent + kept[at], (at, NOWHERE, NOWHERE)
             for market, cost in self.options[at]:
                 then = spent + cost
-                if self.free[market]:
-                    toll, _ = self._toll(self.town_of[market])
+                pushed: Sequence[int] = (market,)
+                if free[market]:
+                    town = self.town_of[market]
+                    toll = self._toll(town)[0] if towns[town] else 0
                     if then + toll < best:
                         best, last = then + toll, (at, market, NOWHERE)
-                    pushed = self._town(market) if toll else ()
-                else:
-                    pushed = (market,)
+                    if not toll:
+                        continue
+                    pushed = self._town(market)
                 for left in pushed:
-                    for other in self.inside[left]:
-                        further = then - self.prices[other][left]
+                    for other in inside[left]:
+                        further = then - prices[other][left]
                         if further < price.get(other, NEVER):
                             price[other] = further
                             before[other] = (at, market, left)
