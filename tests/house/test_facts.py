@@ -105,6 +105,19 @@ def test_derived_fact_names_its_parents(fact: Fact) -> None:
     assert all(parent.key in {one.key for one in FACTS} for parent in fact.parents)
 
 
+def test_derived_facts_follow_from_their_parents() -> None:
+    value = {fact.key: fact.value for fact in FACTS}
+    reckoned = {
+        "contact.sata.rail": value["contact.sata.count"] * value["contact.sata"],
+        "contact.sata.12v_watts": value["contact.sata.rail"] * 12,
+        "mains.continuous_share": 100 * 100 / value["mains.continuous_factor"],
+        "processor.peak.longest": value["processor.peak.longest_ms"] * 1000,
+        "slot.12v.watts": value["slot.12v.amps"] * 12,
+        "slot.3v3.watts": value["slot.3v3.amps"] * 3.3,
+    }
+    assert {fact.key: fact.value for fact in FACTS if fact.parents} == pytest.approx(reckoned)
+
+
 @pytest.mark.parametrize("fact", [one for one in FACTS if isinstance(one, Column)], ids=lambda fact: fact.key)
 def test_column_begins_with_its_value(fact: Column) -> None:
     assert fact.rows[0][1] == fact.value

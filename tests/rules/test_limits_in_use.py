@@ -1,0 +1,163 @@
+"""Limits at 99, 100 and 101 %, from the sheet to the finding: that a rule compares with the figure, not only holds it.
+
+The figures are written out here as printed and never taken from the room of facts, so a fact that is changed, or that
+no rule reads, is seen.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from service.facts.supply import is_large
+from service.physics.excursion import card_ratio, supply_envelope_watts
+from service.wiring.allowances import joint
+from tests.journeys.asked import ask, spoken
+from tests.practice.test_trade import BOARD, MAIN, PROCESSOR, card, supply
+from tests.rules.cases import case, header, outcome, wall
+
+Json = dict[str, Any]
+PERCENT = (99, 100, 101)
+
+
+def told(answer: Json, rule: str) -> bool:
+    """Say whether a rule has a finding or an unknown."""
+    return rule in spoken(answer) or any(one["rule"] == rule for one in answer["unknowns"])
+
+
+def judged(power: Json, *others: Json, plug_watts: float = 90, **given: Any) -> Json:
+    """Return the answer to a build, all aspects looked at that its parts allow."""
+    processor = {"category": "processor", "socket": "q7", "plug_watts": plug_watts}
+    return ask({"parts": [{"spec": spec} for spec in (power, BOARD, processor, *others)], **given})
+
+
+def processor(awg: int = 18) -> Callable[[float], Json]:
+    """Return a build by the amps of each of four 12 V wires and contacts of the processor's plug."""
+    box = supply(cables=[MAIN, PROCESSOR | {"awg": awg}])
+    return lambda amps: judged(box, plug_watts=amps * 4 * 12)
+
+
+def drive(connector: str, moment: str) -> Callable[[float], Json]:
+    """Return a build by the amps on 12 V of a drive on a cable of its own."""
+    def build(amps: float) -> Json:
+        calm = {"running_amps": {"12v": 0.5, "5v": 0.5}, "starting_amps": {"12v": 0.5, "5v": 0.5}}
+        disk = {"category": "drive", "interface": "sata", "size": "3.5", "needs": [{"connector": connector}], **calm}
+        return judged(supply({"plugs": [{"connector": connector}], "awg": 16}), disk | {moment: {"12v": amps, "5v": 0}})
+
+    return build
+
+
+def sixteen_pin(amps: float) -> Json:
+    """Return a build by the amps of each of four sound contacts of a 16-pin plug, two others being open."""
+    box = supply({"plugs": [{"connector": "12v-2x6"}], "awg": 16, "rated_watts": 600})
+    plug = {"cable": "/parts/0/cables/2", "plug": 1, "open_contacts": 2}
+    wiring = [{"part": "/parts/3", "port": {"connector": "12v-2x6", "number": 1}, "plugs": [plug]}]
+    return judged(box, card(25 + amps * 4 * 12, "12v-2x6", 1), wiring=wiring, wiring_rest="plan")
+
+
+def plug(connector: str) -> Callable[[float], Json]:
+    """Return a build by the watts through one plug of a card."""
+    box = supply({"plugs": [{"connector": connector}], "awg": 16, "rated_watts": 600}
+                 if connector == "12v-2x6" else {"plugs": [{"connector": connector}], "awg": 16})
+    return lambda watts: judged(box, card(25 + watts, connector, 1))
+
+
+ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
+    ("CON102", 75, plug("pcie-6")),
+    ("CON102", 150, plug("pcie-8")),
+    ("CON102", 600, plug("12v-2x6")),
+    ("CON104", 8, processor()),
+    ("CON105", 6, processor()),
+    ("CON106", 9.2, sixteen_pin),
+    ("CON107", 4.5, drive("sata-power", "running_amps")),
+    ("CON107", 11, drive("peripheral-4", "running_amps")),
+    ("CON107", 2, drive("floppy-4", "running_amps")),
+    ("CON108", 8, drive("peripheral-4", "starting_amps")),
+]
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+@pytest.mark.parametrize(("rule", "limit", "build"), ROWS, ids=[f"{row[0]} {row[1]}" for row in ROWS])
+def test_only_past_the_limit(rule: str, limit: float, build: Callable[[float], Json], percent: int) -> None:
+    assert told(build(limit * percent / 100), rule) == (percent > 100)
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+@pytest.mark.parametrize(("awg", "amps"), [(20, 5), (22, 4), (24, 2.5), (26, 1.5), (28, 0.9)])
+def test_thin_wire(awg: int, amps: float, percent: int) -> None:
+    assert told(processor(awg)(amps * percent / 100), "CON104") == (percent > 100)
+
+
+@pytest.mark.parametrize(("connector", "amps"), [("fan-4", 1), ("argb-3", 3), ("rgb-4", 3), ("m2-m", 3),
+                                                 ("sata-power", 4.5)])
+@pytest.mark.parametrize("percent", PERCENT)
+def test_header_that_does_not_say_is_good_for_the_usual(connector: str, amps: float, percent: int) -> None:
+    given = case(headers=(header(amps * percent / 100, None, connector),))
+    assert [missing for missing, _ in outcome("AUX102", given)] == ["offers"] * (percent > 100)
+
+
+@pytest.mark.parametrize(("watts", "loose"), [(297, True), (300, False), (303, False)])
+def test_ratio_is_published_from_300_watts(watts: float, loose: bool) -> None:
+    small = supply({"plugs": [{"connector": "pcie-8"}, {"connector": "pcie-8"}], "awg": 16}, rated_watts=500)
+    assert told(judged(small, card(watts, "pcie-8", 2)), "PWR406") == loose
+
+
+@pytest.mark.parametrize(("microseconds", "ratio"), [
+    (99, 3.0), (100, 3.0), (101, 2.9981), (990_000, 1.0028), (1_000_000, 1.0), (1_010_000, 1.0),
+])
+def test_ratio_ends_where_the_table_does(microseconds: float, ratio: float) -> None:
+    assert card_ratio(microseconds) == pytest.approx(ratio, abs=0.00005)
+
+
+@pytest.mark.parametrize(("microseconds", "large", "watts"), [
+    (100, False, 1500), (1000, False, 1450), (10_000, False, 1350), (100_000, False, 1100), (100_001, False, 1000),
+    (100, True, 2000), (1000, True, 1800), (10_000, True, 1600), (100_000, True, 1200), (100_001, True, 1000),
+])
+def test_columns_as_printed(microseconds: float, large: bool, watts: float) -> None:
+    assert supply_envelope_watts(1000, microseconds, large=large) == pytest.approx(watts)
+
+
+@pytest.mark.parametrize(("volts", "amps", "missing"), [
+    (127.0, 14.9, []), (128.3, 10.1, ["inlet"]), (127.0, 15.1, ["inlet"]), (128.3, 9.9, []),
+])
+def test_low_range_of_mains_ends_at_127_volts(volts: float, amps: float, missing: list[str]) -> None:
+    given = case(wall=wall(amps=amps, mains_volts=volts, inlet_amps=None))
+    assert [field for field, _ in outcome("PWR602", given)] == missing
+
+
+@pytest.mark.parametrize(("watts", "large"), [(445.5, False), (450, False), (454.5, True)])
+def test_large_column_is_for_more_than_450_watts(watts: float, large: bool) -> None:
+    assert is_large(watts, has_16_pin=True) == large
+    assert not is_large(watts, has_16_pin=False)
+
+
+def test_600_watts_through_sound_16_pin_wires_are_within_all_limits() -> None:
+    assert not spoken(plug("12v-2x6")(600)) & {"CON102", "CON104", "CON105", "CON106"}
+
+
+def test_peripheral_plug_is_planned_with_8_amps() -> None:
+    on_12v = joint("peripheral-4", "peripheral-4", 0)[0]
+    assert (on_12v.limits.stop, on_12v.limits.comfort) == (11_000, 8_000)
+
+
+@pytest.mark.parametrize(("leds", "over"), [(49, False), (50, False), (51, True)])
+def test_lights_take_60_milliamps_each_at_the_worst(leds: int, over: bool) -> None:
+    board = BOARD | {"offers": [{"connector": "argb-3", "count": 1, "max_amps": 3}]}
+    light = {"category": "lighting", "volts": 5, "leds": leds, "needs": [{"connector": "argb-3"}]}
+    answer = ask({"parts": [{"spec": supply()}, {"spec": board}, {"spec": light}]})
+    assert told(answer, "AUX102") == over
+
+
+def test_power_factor_that_is_not_given_may_be_as_low_as_the_levels_ask() -> None:
+    site = {"mains_volts": 230, "ups": {"watts": 900, "volt_amperes": 1000}}
+    wall_side = judged(supply(), site=site)["power"]["wall"]
+    assert wall_side["volt_amperes"] == pytest.approx(wall_side["watts"] / 0.90, rel=0.002)
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+def test_drive_plug_at_a_card_counts_as_a_6_pin_plug(percent: int) -> None:
+    box = supply({"plugs": [{"connector": "peripheral-4"}], "awg": 16}, {"plugs": [{"connector": "pcie-8"}], "awg": 16})
+    needs = [{"connector": "peripheral-4"}, {"connector": "pcie-8"}]
+    watts = 25 + (75 + 150) * percent / 100
+    answer = judged(box, {"category": "graphics_card", "board_watts": watts, "slot_watts": 25, "needs": needs})
+    assert told(answer, "CON102") == (percent > 100)
