@@ -27,6 +27,10 @@ POWER_FACTOR: Final = Fact(
     "efficiency.power_factor", 0.90, "of volt-amperes", Kind.LIMIT, EIGHTY_PLUS, "White to Gold", "published",
     "secondary", reason="0.95 for Platinum and Titanium.",
 )
+BAND_FROM_PERCENT: Final = Fact(
+    "efficiency.band.from", 20, "% of rated watts", Kind.LIMIT, EIGHTY_PLUS, "columns of 20, 50 and 100 % load",
+    "published", "secondary", reason="The least load of the table; only Titanium is stated at 10 % as well.",
+)
 USUAL_POWER_FACTOR: Final = Assumption(
     "assumed.power_factor", POWER_FACTOR.value, 0.99, "of volt-amperes",
     "The levels ask for 0.90 or 0.95; supplies with active correction come near 1.", "published", EIGHTY_PLUS,

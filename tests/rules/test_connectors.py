@@ -14,6 +14,7 @@ from tests.rules.cases import PORT, adapter, case, heard, joint, open_port, outc
 
 CABLE = Place("cable", 0, (0, 0))
 SATA = Place("port", 1, ("sata-power", 0))
+NEWER, OLDER = Place("port", 1, ("12v-2x6", 0)), Place("port", 1, ("12vhpwr", 0))
 CPU = Place("port", 1, ("cpu-8", 0))
 MAIN = Place("port", 1, ("atx-24", 0))
 CARD = GraphicsCard(name="Loan card", board_watts=Range(300, 300))
@@ -77,6 +78,8 @@ BREAKS = [
     ("CON120", plugged(plug("sata-power", carries_3v3=True), at=SATA, part=DRIVE), SATA),
     ("CON121", plugged(plug("sata-power"), at=SATA, watts=54.1, part=RISER), SATA),
     ("CON122", plugged(plug(wrong_socket=True)), PORT),
+    ("CON123", plugged(plug("12vhpwr"), at=NEWER), NEWER),
+    ("CON123", plugged(plug("12v-2x6"), at=OLDER), OLDER),
     ("CBL101", plugged(plug(foreign=True)), PORT),
     ("CBL102", plugged(plug(short_by_mm=0.1)), PORT),
     ("CBL103", plugged(plug(assumed_short_by_mm=0.1)), PORT),
@@ -121,6 +124,8 @@ SILENT = [
     pytest.param("CON121", plugged(plug("pcie-6"), at=SATA, watts=66, part=RISER), id="CON121 on a card plug"),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=66, part=Fan()), id="CON121 no riser"),
     pytest.param("CON122", plugged(plug()), id="CON122 own socket"),
+    pytest.param("CON123", plugged(plug("12v-2x6"), at=NEWER), id="CON123 of one edition"),
+    pytest.param("CON123", plugged(plug("pcie-8"), at=NEWER), id="CON123 on an adapter"),
     pytest.param("CBL101", plugged(plug()), id="CBL101 own cable"),
     pytest.param("CBL102", plugged(plug(assumed_short_by_mm=50.0)), id="CBL102 only assumed"),
     pytest.param("CBL103", plugged(plug(assumed_short_by_mm=50.0, short_by_mm=50.0)), id="CBL103 leaves it to CBL102"),

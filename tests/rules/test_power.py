@@ -49,6 +49,7 @@ BREAKS = [
     ("PWR602", case(wall=wall(amps=15.001)), SUPPLY),
     ("PWR603", case(wall=wall(watts=540.1, ups_watts=540.0)), WALL),
     ("PWR604", case(wall=wall(volt_amperes=900.1, ups_volt_amperes=900.0)), WALL),
+    ("PWR701", case(sustained_watts=169.9), SUPPLY),
 ]
 SILENT = [
     pytest.param("PWR302", slotted(75.0), id="PWR302 on the limit"),
@@ -103,6 +104,9 @@ SILENT = [
     pytest.param("PWR604", case(wall=wall(volt_amperes=900.0, ups_volt_amperes=900.0)), id="PWR604 on the limit"),
     pytest.param("PWR604", case(wall=wall(ups_watts=960.0)), id="PWR604 as many volt-amperes as watts at least"),
     pytest.param("PWR604", case(wall=wall()), id="PWR604 no UPS"),
+    pytest.param("PWR701", case(sustained_watts=170), id="PWR701 on the limit"),
+    pytest.param("PWR701", case(), id="PWR701 no load known"),
+    pytest.param("PWR701", case(supply=None, sustained_watts=9), id="PWR701 no supply"),
 ]
 UNKNOWN = [
     ("PWR601", case(wall=wall(amps=12.001, circuit_amps=None)), "site/circuit_amps", WALL),

@@ -1,0 +1,116 @@
+"""Builds of each rule that has a limit, by what is measured; why a rule has none, or no figure that can be missing."""
+
+from collections.abc import Callable
+
+from service.case.case import Case, Strain
+from service.parts.figures import Range
+from service.parts.records import CaseBox, GraphicsCard
+from tests.rules.cases import case, header, joint, moment, plug, slotted, strain, wall
+from tests.rules.test_connectors import CARD, HALF_6, PERIPHERAL_TO_CARD, RISER, SATA, adapted, plugged, share
+from tests.rules.test_fitting_signals_mating import box, fit
+from tests.rules.test_power import group, rail, shared
+
+Build = Callable[[float], Case]
+
+
+def _strained(cause: str, level: str, limit: float, *, sixteen_pin: bool = False) -> Build:
+    """Return a build by milliamps or amps at a place of the wiring, which names a strain only past its limit."""
+    def build(amps: float) -> Case:
+        found: tuple[Strain, ...] = (strain(cause, level, amps, limit, sixteen_pin=sixteen_pin, contacts=1),)
+        return case(CARD, joints=(joint(*(found if amps > limit else ())),))
+
+    return build
+
+
+LIMITS: dict[str, list[tuple[float, Build]]] = {
+    "PWR101": [(850, lambda watts: case(sustained_watts=watts))],
+    "PWR102": [(765, lambda watts: case(sustained_watts=watts))],
+    "PWR201": [(70, lambda amps: rail(amps, 0))],
+    "PWR202": [(70, lambda amps: rail(0, amps))],
+    "PWR203": [(120, shared)],
+    "PWR301": [(25, group)],
+    "PWR302": [(75, slotted)],
+    "PWR401": [(1700, lambda watts: case(moments=(moment(watts),)))],
+    "PWR402": [(1275, lambda watts: case(moments=(moment(watts),)))],
+    "PWR403": [(1275, lambda watts: case(moments=(moment(watts, stated=True),)))],
+    "PWR404": [(1275, lambda watts: case(moments=(moment(watts, stated=True, promised_watts=None),)))],
+    "PWR405": [(1275, lambda watts: case(moments=(moment(900, all_cards_watts=watts),)))],
+    "PWR406": [(1275, lambda watts: case(moments=(moment(watts, beyond_formula=True),)))],
+    "PWR501": [(40, lambda celsius: case(room_celsius=celsius))],
+    "PWR601": [
+        (12, lambda amps: case(wall=wall(amps=amps))),
+        (16, lambda amps: case(wall=wall(amps=amps, continuous_rule=False, circuit_amps=16.0))),
+    ],
+    "PWR602": [
+        (15, lambda amps: case(wall=wall(amps=amps))),
+        (10, lambda amps: case(wall=wall(amps=amps, mains_volts=230.0, inlet_amps=10.0))),
+    ],
+    "PWR603": [(540, lambda watts: case(wall=wall(watts=watts, ups_watts=540.0)))],
+    "PWR604": [(900, lambda amperes: case(wall=wall(volt_amperes=amperes, ups_volt_amperes=900.0)))],
+    "PWR701": [(170, lambda watts: case(sustained_watts=watts))],
+    "CON102": [(12.5, _strained("plug", "stop", 12.5))],
+    "CON103": [(37.5, _strained("print", "stop", 37.5))],
+    "CON104": [(8, _strained("contact", "stop", 8))],
+    "CON105": [(6, _strained("contact", "band", 6))],
+    "CON106": [(9.2, _strained("contact", "stop", 9.2, sixteen_pin=True))],
+    "CON107": [(4.5, _strained("drive_rail", "stop", 4.5))],
+    "CON108": [(8, _strained("start_wire", "start_band", 8))],
+    "CON109": [(225, share)],
+    "CON112": [(75, lambda watts: plugged(HALF_6, watts=watts))],
+    "CON117": [(75, lambda watts: adapted(PERIPHERAL_TO_CARD, watts=watts))],
+    "CON118": [(25, _strained("adapter", "stop", 25))],
+    "CON121": [(54, lambda watts: plugged(plug("sata-power"), at=SATA, watts=watts, part=RISER))],
+    "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],
+    "FIT102": [(150, lambda depth: fit(box(200), depth_mm=depth))],
+    "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
+                                     CaseBox(card_length_mm=300.0)))],
+    "AUX102": [(1, lambda amps: case(headers=(header(amps, 1.0),)))],
+}
+BREAKS_BELOW = {"PWR701"}
+"""Rules that break below their limit, all others above."""
+
+_WORDS = "compares words, kinds or places, not amounts"
+NO_LIMIT = {
+    "AUX101": "a header is there or is not",
+    "AUX103": "two voltages are equal or not; both rows of each header stand in BREAKS and SILENT",
+    "CBL101": _WORDS,
+    "CBL102": "the wiring takes the reach from the way; what is left over is told, and any of it breaks the rule",
+    "CBL103": "the wiring takes the reach from the way; what is left over is told, and any of it breaks the rule",
+    "CBL104": _WORDS,
+    "CON101": "a port is fed or is not",
+    "CON110": _WORDS,
+    "CON111": _WORDS,
+    "CON113": _WORDS,
+    "CON114": _WORDS,
+    "CON115": "never, at any load",
+    "CON116": "at any load; the limit is that of CON117",
+    "CON119": "a port is fed or is not; how crowded its neighbours are is told by the wiring",
+    "CON120": _WORDS,
+    "CON122": _WORDS,
+    "CON123": _WORDS,
+    "FIT103": _WORDS,
+    "FIT105": _WORDS,
+    "MATE101": _WORDS,
+    "MATE102": _WORDS,
+    "MATE103": "whole processors: one passes and two break, and there is nothing between",
+}
+_RANGE = "a figure that is not given stands in the case as one end of a range, with its assumption in the answer"
+_PRINT = "what a supply does not print is no limit of it; nothing can be compared"
+_PLUGGED = "rests on what is plugged in where, which a sheet always says"
+_WAY = "a way or lead that is not given is assumed by the wiring, and then it is CBL103 that speaks"
+NEVER_MISSING = {
+    "AUX101": "a board that lists no headers is taken to have what is needed",
+    "AUX103": "the schema asks for the volts of a light",
+    "CBL101": _PLUGGED, "CBL102": _WAY, "CBL103": _WAY, "CBL104": _PLUGGED,
+    "CON101": _PLUGGED,
+    **dict.fromkeys(("CON102", "CON103", "CON104", "CON105", "CON106", "CON107", "CON108", "CON109"), _RANGE),
+    "CON110": _PLUGGED, "CON111": _PLUGGED, "CON112": _RANGE, "CON113": _PLUGGED,
+    "CON114": _PLUGGED, "CON115": _PLUGGED, "CON116": _PLUGGED, "CON117": _RANGE, "CON118": _RANGE,
+    "CON119": _PLUGGED, "CON121": _RANGE, "CON122": _PLUGGED, "CON123": _PLUGGED,
+    "FIT102": "advice; the missing depth is the unknown of FIT101",
+    "MATE103": "a board that says nothing takes one",
+    "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101",
+    "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _PRINT, "PWR301": _PRINT, "PWR302": _RANGE,
+    **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
+    "PWR501": _RANGE, "PWR701": _RANGE,
+}
