@@ -58,3 +58,11 @@ def _promised_too_much(sheet: object) -> list[str]:
         said = [f"{fault.pointer} {fault.sentence}" for fault in faults.faults]
         return [fault for fault in said if BEYOND_A_SCHEMA.search(fault) is None]
     return []
+
+
+def test_lists_lead_to_their_entries() -> None:
+    """Walk from each list to its parts and rules by the links of the document, with good and bad ids."""
+    schema.as_state_machine().run(settings=settings(
+        max_examples=max(1, EXAMPLES // 6), stateful_step_count=4, derandomize=True, database=None, deadline=None,
+        suppress_health_check=list(HealthCheck),
+    ))

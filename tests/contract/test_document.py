@@ -13,7 +13,7 @@ from service.api.problem import KINDS
 from service.config import Config
 from service.intake import bounds
 from service.intake.faults import MOST_FAULTS
-from tests.contract.document import EXAMPLES, document, faults_of
+from tests.contract.document import EXAMPLES, document, faults_of, follow
 
 PROBLEM = "application/problem+json"
 SHEET = {"$ref": "#/components/schemas/Sheet"}
@@ -87,6 +87,23 @@ def test_problem_examples_are_worded_as_the_service_words_them() -> None:
     for example in (example for media in problems for example in media["examples"].values()):
         value = example["value"]
         assert (value["title"], value["status"]) == titles[value["type"]], value["type"]
+
+
+def test_every_problem_kind_has_an_example() -> None:
+    shown = {example["value"]["type"] for at, media in MEDIA.items() if at.endswith(PROBLEM)
+             for example in media["examples"].values()}
+    assert shown == {f"/problems/{kind.name}" for kind in KINDS}
+
+
+def test_every_response_of_every_call_shows_an_example_or_has_no_json() -> None:
+    bare = []
+    for path, item in document()["paths"].items():
+        for method, call in item.items():
+            for status, answer in call["responses"].items() if "responses" in call else ():
+                shown = [media for name, media in follow(answer).get("content", {}).items() if "json" in name]
+                bare += [f"{method} {path} {status}" for media in shown if not media.get("examples")]
+                assert shown or "html" in str(answer) or status in ("200", "304"), f"{method} {path} {status}"
+    assert bare == []
 
 
 def test_requests_are_closed_and_answers_are_open() -> None:

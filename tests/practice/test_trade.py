@@ -70,8 +70,9 @@ def cables(answer: Json, part: str) -> set[tuple[str, int]]:
 
 @pytest.mark.parametrize("box", [[{**DOUBLE, "quantity": 2}], [DOUBLE, SINGLE], [SINGLE, DOUBLE]],
                          ids=["two double-ended", "double-ended and single", "single and double-ended"])
-def test_a_heavy_card_gets_a_cable_for_each_plug(box: list[Json]) -> None:
-    answer = judged(supply(*box), card(320, "pcie-8", 2))
+@pytest.mark.parametrize("watts", [240, 260, 300, 320], ids=["past comfort", "past sharing", "in the band", "too much"])
+def test_a_heavy_card_gets_a_cable_for_each_plug(box: list[Json], watts: float) -> None:
+    answer = judged(supply(*box), card(watts, "pcie-8", 2))
     assert len(connections(answer, CARD_LINE)) == len(cables(answer, CARD_LINE)) == 2
     assert not said(answer, "CON109")
 
