@@ -8,14 +8,17 @@ from flask.testing import FlaskClient
 
 from service.app import create_app
 from service.config import Config
+from tests.contract.held_client import HeldClient
 
 JSON_HEADERS = {"Content-Type": "application/json"}
 
 
 @pytest.fixture(scope="session")
 def app() -> Flask:
-    """Return the service with default settings."""
-    return create_app(Config())
+    """Return the service with default settings; whatever a test asks of it is held to the document."""
+    made = create_app(Config())
+    made.test_client_class = HeldClient
+    return made
 
 
 @pytest.fixture

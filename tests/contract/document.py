@@ -64,6 +64,11 @@ def faults_of(schema: dict[str, Json], body: Json, closed: bool = False) -> list
     return sorted(f"{error.json_path}: {error.message[:300]}" for error in validator.iter_errors(body))
 
 
+def closed_schema(schema: dict[str, Json]) -> dict[str, Json]:
+    """Return a schema that stands alone, in which a field that is not documented is wrong."""
+    return {"allOf": [_close(schema)], "components": _closed_components()}
+
+
 @cache
 def _closed_components() -> dict[str, Json]:
     closed: dict[str, Json] = _close(document()["components"])
