@@ -38,7 +38,7 @@ BEYOND_A_SCHEMA = re.compile("|".join((
 )))
 
 BEYOND_A_SHEET = re.compile("|".join((
-    BEYOND_A_SCHEMA.pattern, r"^is above the (quantity|number) of", r"^is no power port", r"^is not a port of this part",
+    BEYOND_A_SCHEMA.pattern, r"^is above the (quantity|number) of", r"^is no power port", r"^is not a port of this",
     r"^has more adapters behind", r"^must list \d+", r"^points at (no|a line that)",
     r"^names a (socket|group) that the supply", r"^is not in edition", r"^is a second ", r"^makes \d+ ",
     r"^is fed by an earlier connection", r"^is (a plug that is )?in use already",

@@ -9,17 +9,17 @@ from typing import Any
 from service.facts.fact import Fact
 
 OWN = ("service", "tests")
-KEPT = ("service.catalogue", "service.rules.book")
-"""Rooms whose caches hold no figure: the demo's parts, and the rules as such."""
+ROOMS = tuple(f"service.{room}." for room in ("physics", "demand", "wiring", "case", "verdict"))
+"""Rooms with memos of what follows from figures; the others hold the demo's parts, the rules as such, and Flask."""
 
 
 @contextmanager
 def changed(fact: Fact, factor: float) -> Iterator[None]:
     """Multiply the value of a fact, and all rows of a column, and put them back."""
     kept = {name: getattr(fact, name) for name in ("value", "rows") if hasattr(fact, name)}
-    _multiply(fact, factor)
-    forget()
     try:
+        _multiply(fact, factor)
+        forget()
         yield
     finally:
         for name, value in kept.items():
@@ -46,7 +46,7 @@ def changed_from_import(key: str, factor: float) -> Iterator[None]:
 def forget() -> None:
     """Empty all memos of the service that may hold what follows from a figure."""
     for name, module in list(sys.modules.items()):
-        if name.startswith("service.") and not name.startswith(KEPT):
+        if name.startswith(ROOMS):
             _forget(module)
 
 
