@@ -95,7 +95,8 @@ def wires(beyond: tuple[str, ...], awg: int | None, wires_12v: int | None) -> tu
         limits = _sixteen_pin_wire(count, awg) if sixteen_pin else _band(count, _wire_amps(awg))
         found.append(Allowance("wire", rail, limits, count, sixteen_pin))
         if any(plug in DRIVE for plug in beyond):
-            found.append(Allowance("start_wire", rail, Limits(start_band=limits.stop), count))
+            start = min(limits.stop, int(facts.DRIVE_CABLE_AMPS.value * 1000) * count)
+            found.append(Allowance("start_wire", rail, Limits(start_band=start), count))
     return tuple(found)
 
 

@@ -29,7 +29,6 @@ NOT_COMPARED = {
     "contact.cpu_4.count": _COUNT,
     "contact.cpu_8.count": _COUNT,
     "contact.main.count": _COUNT,
-    "contact.drive_cable": "on the card of CON108; the wiring takes the stop of a wire, which is 8 A too",
     "contact.moulded": _SAID,
     "contact.sata.count": _PARENT,
     "contact.sata.power_disable": "the number of a pin",
@@ -65,6 +64,7 @@ NOT_COMPARED = {
 }
 SAME = {
     ("card.ratio.short_until", DOWN): "the formula is held to 3 and gives more than 3 below 100 us",
+    ("contact.drive_cable", UP): "a wire of a drive cable starts no more than the stop of a wire, which is 8 A too",
     ("processor.peak.longest", UP): "moments are 10 and 100 ms; 11 ms parts them at the same place",
     ("slot.3v3.watts", UP): "75 W less 66 W are 9 W, which stay below 9.9 W and below a tenth more",
     ("wire.16_pin_gauge", UP): "there is no gauge between 16 and 18",
