@@ -4,6 +4,7 @@ from typing import Any
 
 from service import __version__
 from service.answers import english
+from service.answers.moves import shown
 from service.answers.plan import plan
 from service.answers.pointers import field_of, where
 from service.answers.power import power
@@ -33,6 +34,7 @@ def answer(checked: Checked) -> Json:
     }
     if checked.better is not None:
         found["better_plan"] = plan(checked.better)
+        found["moves"] = [shown(build, move, checked.better) for move in checked.moves]
     if checked.settling is not None:
         found["would_settle"] = [field_of(build, unit, field) for unit, field in checked.settling]
     return found

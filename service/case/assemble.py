@@ -10,7 +10,7 @@ from service.demand.ask import demand as ask
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
 from service.facts import rest, supply
-from service.parts.build import Build
+from service.parts.build import Build, Plugged
 from service.parts.figures import End
 from service.parts.records import PowerSupply
 from service.wiring.components import solve
@@ -39,21 +39,29 @@ class _Wired(NamedTuple):
     proven: bool
 
 
-def assemble(build: Build, end: End, settled: Settled = frozenset(), *, purchase: bool = False) -> Assembled:
+def assemble(
+    build: Build,
+    end: End,
+    settled: Settled = frozenset(),
+    *,
+    purchase: bool = False,
+    worn: tuple[Plugged, ...] = (),
+) -> Assembled:
     """Return the case of a build at one end of every range; ``settled`` fields stand at their favourable end.
 
-    ``purchase``: where the plan is short of something, also look for what to buy.
+    ``purchase``: where the plan is short of something, also look for what to buy. ``worn``: a wiring of which a plan
+    keeps nothing but the contacts that are stated open.
     """
     ends = Ends(end, settled)
     demand = ask(build, ends)
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
-    wired = None if unit is None else _wire(build, unit, demand, ends)
+    wired = None if unit is None else _wire(build, unit, demand, ends, worn)
     to_buy = _to_buy(build, unit, demand, ends, wired) if purchase and unit is not None else ()
     case = _case(build, end, unit, demand, wired, ends, to_buy)
     return Assembled(case, tuple(dict.fromkeys(ends.wide)))
 
 
-def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
+def _wire(build: Build, unit: int, demand: Demand, ends: Ends, worn: tuple[Plugged, ...]) -> _Wired:
     """Return the wiring of a build: planned, as it is plugged, or as plugged with the rest planned.
 
     Where what is plugged leaves no legal way to plan the rest, it is judged by itself, and the plan is not proven.
@@ -62,7 +70,7 @@ def _wire(build: Build, unit: int, demand: Demand, ends: Ends) -> _Wired:
         part = build.units[unit].part
         assert isinstance(part, PowerSupply)
         nothing_known = part.cables is None and not ends.worst(unit, "cables")
-        return _planned(pose(build, unit, demand, ends, virtual=nothing_known))
+        return _planned(pose(build, unit, demand, ends, virtual=nothing_known, worn=worn))
     rest_planned = build.wiring_rest == "plan"
     frame = pose_plugged(build, unit, demand, ends, build.wiring)
     assert frame.plugged is not None

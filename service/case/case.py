@@ -32,7 +32,7 @@ class Strain(NamedTuple):
 class FeedPlug(NamedTuple):
     """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug.
 
-    How it mates.
+    How it mates. ``open_contacts``: those that a wiring states, beside what is known of the whole cable.
     """
 
     unit: int

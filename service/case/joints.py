@@ -87,7 +87,7 @@ class Reader:
             of.cable.plugs[fit.plug].connector,
             "half" if info.mate == "half" else "full",
             self.frame.sockets[fit.cable],
-            info.open_contacts,
+            info.open_contacts - of.cable.open_contacts,
             of.cable.rated_watts,
             of.foreign,
             of.cable.carries_3v3,

@@ -12,6 +12,7 @@ from typing import Literal
 
 from service.case.assemble import Assembled, assemble
 from service.case.case import Case
+from service.case.moves import Move, moves, settled_on
 from service.case.place import Place
 from service.parts.build import Build
 from service.parts.words import Aspect
@@ -30,7 +31,7 @@ class Checked:
 
     ``certain`` holds what is said at the favourable end too, None where nothing asks for a look there; ``settling``
     the (unit, field) whose tightening would help, most telling first, when asked for; ``better`` a planned case that
-    beats the wiring given.
+    beats the wiring given, ``moves`` what changes hands on the way to it.
     """
 
     build: Build
@@ -43,6 +44,7 @@ class Checked:
     not_checked: tuple[NotChecked, ...]
     settling: tuple[tuple[int, str], ...] | None
     better: Case | None
+    moves: tuple[Move, ...]
 
 
 def check(build: Build) -> Checked:
@@ -54,6 +56,7 @@ def check(build: Build) -> Checked:
     favourable = _favourable(build, worst, spoken, aspects)
     verdict = _verdict(spoken, favourable)
     certain = None if favourable is None else _certain(spoken, favourable[1])
+    better = _better(build, worst.case, counted, aspects)
     return Checked(
         build=build,
         case=worst.case,
@@ -64,7 +67,8 @@ def check(build: Build) -> Checked:
         certain=certain,
         not_checked=tuple(not_checked),
         settling=_settling(build, worst, counted, aspects) if build.would_settle else None,
-        better=_better(build, worst.case, counted, aspects),
+        better=better,
+        moves=() if better is None else moves(build, better),
     )
 
 
@@ -134,13 +138,10 @@ def _better(build: Build, given: Case, counted: Tally, aspects: frozenset[Aspect
     """Return the case with a plan of our own where that is better than the wiring given."""
     if build.wiring is None or given.supply is None:
         return None
-    planned = assemble(_unplugged(build), "unfavourable").case
+    planned = assemble(_unplugged(build), "unfavourable", worn=build.wiring).case
     then = tally(speak(planned, aspects))
-    return (
-        planned
-        if (then.stops, then.points, planned.objective) < (counted.stops, counted.points, given.objective)
-        else None
-    )
+    is_better = (then.stops, then.points, planned.objective) < (counted.stops, counted.points, given.objective)
+    return settled_on(build, planned) if is_better else None
 
 
 def _unplugged(build: Build) -> Build:

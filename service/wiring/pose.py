@@ -73,7 +73,15 @@ class Frame:
 class Poser:
     """Builds one problem."""
 
-    def __init__(self, build: Build, supply: int, demand: Demand, ends: Ends, plugged: tuple[Plugged, ...]) -> None:
+    def __init__(
+        self,
+        build: Build,
+        supply: int,
+        demand: Demand,
+        ends: Ends,
+        plugged: tuple[Plugged, ...],
+        worn: tuple[Plugged, ...] = (),
+    ) -> None:
         part = build.units[supply].part
         assert isinstance(part, PowerSupply)
         self.build, self.unit, self.supply, self.ends = build, supply, part, ends
@@ -82,7 +90,14 @@ class Poser:
         self.box = box_of(part, supply)
         self.lines = {(entry.line, entry.copy): unit for unit, entry in enumerate(build.units)}
         self.plugged = plugged
+        self.worn = {
+            (piece, plug.plug): plug.open_contacts
+            for p in worn
+            for piece, plug in zip(self.plug_pieces(p), p.plugs, strict=True)
+            if plug.open_contacts
+        }
         named = frozenset(piece for p in plugged for piece in (*self.plug_pieces(p), *self.adapter_pieces(p)))
+        named |= {piece for piece, _ in self.worn}
         self.cables = cables(build, part, self.box.kinds, ends, named)
         self.adapters = adapters(build, named)
         self.types: dict[PortKey, int] = {}
@@ -217,7 +232,8 @@ class Poser:
             if mate(plug.connector, connector) == "full":
                 reach = self._reaching(kind, number, connector, at)
                 if reach is not None:
-                    found.append(self.fit(kind, number, connector, reach, stays_off, 0))
+                    worn = self.worn.get((of.pieces[0], number), 0)
+                    found.append(self.fit(kind, number, connector, reach, stays_off, worn))
         return found
 
     def _boxed_fits(self, connector: str, stays_off: bool, at: int) -> list[tuple[Fit, FitInfo]]:
@@ -322,9 +338,15 @@ class Poser:
         return self.port_type(self.adapters[adapter].adapter.takes.connector, False, 1) if fixed is None else fixed
 
 
-def pose(build: Build, supply: int, demand: Demand, ends: Ends, *, virtual: bool = False) -> Frame:
-    """Return the problem of planning a build; ``virtual``: cables of the supply's own family may be bought."""
-    poser = Poser(build, supply, demand, ends, ())
+def pose(
+    build: Build, supply: int, demand: Demand, ends: Ends, *, virtual: bool = False, worn: tuple[Plugged, ...] = ()
+) -> Frame:
+    """Return the problem of planning a build.
+
+    ``virtual``: cables of the supply's own family may be bought. ``worn``: a wiring as plugged, of which nothing is
+    kept but the contacts that it states open.
+    """
+    poser = Poser(build, supply, demand, ends, (), worn)
     if virtual:
         poser.cables += _to_be_bought(poser, demand)
     return poser.finish()
