@@ -101,7 +101,9 @@ def test_whole_machine_without_its_last_connection(sheet: Json) -> None:
 
 @pytest.mark.parametrize("name", sorted(set(NAMES) - {"old-cable-of-another-family"}))
 def test_one_connection_less_is_one_move(name: str) -> None:
+    """From the plan of our own: what an example says is plugged is left out."""
     sheet = example(name)
+    sheet.pop("wiring", None)
     connections = ask(sheet)["plan"]["connections"]
     for gone, one in enumerate(connections):
         wiring = connections[:gone] + connections[gone + 1 :]
