@@ -7,6 +7,8 @@ from typing import Any
 
 from service.answers.pointers import adapter_of, cable_of, line_of, piece_number, port
 from service.case.case import Case, FeedAdapter, FeedPlug, Joint
+from service.case.place import Place
+from service.intake.specs import spec_of
 from service.parts.build import Build
 from service.parts.records import ExpansionCard, GraphicsCard, PowerSupply
 
@@ -22,7 +24,7 @@ def plan(case: Case) -> Json | None:
         "proven": case.proven,
         "connections": [connection(build, joint) for joint in _real(case)],
         "not_fed": [_not_fed(case, at) for at in range(len(case.open_ports))],
-        "to_buy": [{"plugs": list(p.plugs), "count": p.pieces, "stops_left": p.stops_left} for p in case.to_buy],
+        "to_buy": [_purchase(case, at) for at in range(len(case.to_buy))],
         "spare_cables": _spare(case),
         "loose_plugs": [
             {
@@ -35,6 +37,24 @@ def plan(case: Case) -> Json | None:
             if at.unit >= 0
         ],
     }
+
+
+def _purchase(case: Case, at: int) -> Json:
+    """Return what to get, as a line of a sheet could hold it, and what it settles together with the rest."""
+    purchase = case.to_buy[at]
+    return {
+        "plugs": [plug.connector for plug in purchase.cable.plugs],
+        "count": purchase.pieces,
+        "spec": spec_of(purchase.cable),
+        "stops_left": purchase.stops_left,
+        "feeds": [_at(case, place) for place in purchase.feeds],
+    }
+
+
+def _at(case: Case, place: Place) -> Json:
+    """Return a port and whose it is."""
+    build = case.build
+    return {"part": line_of(build, place.unit), "copy": build.units[place.unit].copy + 1, "port": port(place)}
 
 
 def _real(case: Case) -> list[Joint]:
@@ -84,13 +104,7 @@ def _cable_copy(build: Build, unit: int, index: int, copy: int) -> int:
 
 def _not_fed(case: Case, at: int) -> Json:
     open_port = case.open_ports[at]
-    found: Json = {
-        "part": line_of(case.build, open_port.at.unit),
-        "copy": case.build.units[open_port.at.unit].copy + 1,
-        "port": port(open_port.at),
-        "required": open_port.required,
-        "reason": open_port.reason,
-    }
+    found = _at(case, open_port.at) | {"required": open_port.required, "reason": open_port.reason}
     if open_port.short_by_mm:
         found["short_by_mm"] = round(open_port.short_by_mm, 1)
     return found

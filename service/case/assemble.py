@@ -1,5 +1,7 @@
 """Putting a case together: demand, wiring and the supply's side, at one end of every range."""
 
+from collections import Counter
+from dataclasses import replace
 from typing import NamedTuple
 
 from service.case import supply as side
@@ -10,14 +12,15 @@ from service.demand.ask import demand as ask
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
 from service.facts import rest, supply
-from service.parts.build import Build, Plugged
+from service.parts.build import Build, Plugged, Unit
 from service.parts.figures import End
-from service.parts.records import PowerSupply
-from service.wiring.components import solve
+from service.parts.records import Cable, PowerSupply
+from service.parts.words import OWN_FAMILY
+from service.wiring.components import least_stops, solve
 from service.wiring.objective import Judgement, judge
 from service.wiring.plugged import pose_plugged
 from service.wiring.pose import Frame, pose
-from service.wiring.problem import Wiring
+from service.wiring.problem import Solution, Wiring
 from service.wiring.search import NoWiring
 
 _MILLI = 1000
@@ -56,8 +59,10 @@ def assemble(
     demand = ask(build, ends)
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
     wired = None if unit is None else _wire(build, unit, demand, ends, worn)
-    to_buy = _to_buy(build, unit, demand, ends, wired) if purchase and unit is not None else ()
-    case = _case(build, end, unit, demand, wired, ends, to_buy)
+    case = _case(build, end, unit, demand, wired, ends)
+    if purchase and unit is not None:
+        to_buy = _to_buy(build, unit, demand, ends, wired, case)
+        case = replace(case, to_buy=to_buy) if to_buy else case
     return Assembled(case, tuple(dict.fromkeys(ends.wide)))
 
 
@@ -95,7 +100,6 @@ def _case(
     demand: Demand,
     wired: _Wired | None,
     ends: Ends,
-    to_buy: tuple[Purchase, ...],
 ) -> Case:
     part = build.units[unit].part if unit is not None else None
     assert part is None or isinstance(part, PowerSupply)
@@ -126,7 +130,7 @@ def _case(
         spare=tuple(reader.spare()) if reader else (),
         loose=tuple(reader.loose()) if reader else (),
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
-        to_buy=to_buy,
+        to_buy=(),
         proven=wired.proven if wired else True,
         objective=wired.judgement.objective if wired else (),
     )
@@ -153,22 +157,38 @@ def _headers(demand: Demand) -> list[HeaderLoad]:
     ]
 
 
-def _to_buy(build: Build, unit: int, demand: Demand, ends: Ends, wired: _Wired | None) -> tuple[Purchase, ...]:
-    """Return the least purchase of own-family cables that lessens the stops of a proven plan.
+def _to_buy(
+    build: Build, unit: int, demand: Demand, ends: Ends, wired: _Wired | None, case: Case
+) -> tuple[Purchase, ...]:
+    """Return the least purchase of own-family cables that lessens the stops of a proven plan, () where none does.
 
-    None where it helps not.
+    What is promised of it is what the build with that purchase gives.
     """
-    if wired is None or not wired.proven or not wired.judgement.objective[0] or build.wiring is not None:
+    part = build.units[unit].part
+    assert isinstance(part, PowerSupply)
+    if wired is None or not wired.proven or build.wiring is not None or part.cables is None:
+        return ()
+    stops = wired.judgement.objective[0]
+    if not stops:
         return ()
     frame = pose(build, unit, demand, ends, virtual=True)
-    solution = solve(frame.problem)
-    if solution.objective[0] >= wired.judgement.objective[0]:
+    if least_stops(frame.problem) >= stops:
         return ()
+    cables = _bought(frame, solve(frame.problem), part.cable_family or OWN_FAMILY)
+    with_them = [Unit(cable, "", len(build.units) + at, 0) for at, cable in enumerate(cables)]
+    then = assemble(replace(build, units=(*build.units, *with_them)), case.end, ends.settled).case
+    if then.objective[0] >= stops:
+        return ()
+    still = {port.at for port in then.open_ports}
+    fed = tuple(port.at for port in case.open_ports if port.required and port.at not in still)
+    return tuple(Purchase(replace(cable, quantity=1), cable.quantity, then.objective[0], fed) for cable in cables)
+
+
+def _bought(frame: Frame, solution: Solution, family: str) -> list[Cable]:
+    """Return the cables to be bought that a plan uses, equal ones together."""
     judgement = judge(frame.problem, solution.wiring)
-    counts: dict[tuple[str, ...], int] = {}
-    for kind, _ in {key[:2] for key in judgement.segments}:
-        of = frame.cables[kind]
-        if of.bought:
-            plugs = tuple(plug.connector for plug in of.cable.plugs)
-            counts[plugs] = counts.get(plugs, 0) + 1
-    return tuple(Purchase(plugs, count, solution.objective[0]) for plugs, count in sorted(counts.items()))
+    counts = Counter(kind for kind, _ in {key[:2] for key in judgement.segments} if frame.cables[kind].bought)
+    return [
+        replace(frame.cables[kind].cable, family=family, captive=None, quantity=number)
+        for kind, number in sorted(counts.items())
+    ]

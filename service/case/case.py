@@ -7,7 +7,7 @@ from service.case.place import Place
 from service.demand.demand import Demand
 from service.parts.build import Build
 from service.parts.figures import End
-from service.parts.records import PowerSupply
+from service.parts.records import Cable, PowerSupply
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
 Mate = Literal["full", "half", "impossible"]
@@ -202,14 +202,15 @@ class Loose(NamedTuple):
 
 
 class Purchase(NamedTuple):
-    """Cables of the supply's own family that would mend the wiring.
+    """Equal cables of the supply's own family that would mend the wiring together with the other purchases.
 
-    What each has for plugs, how many, stops left after.
+    ``feeds`` are ports, of all purchases, that then have a source; ``stops_left`` those of the wiring that remain.
     """
 
-    plugs: tuple[str, ...]
+    cable: Cable
     pieces: int
     stops_left: int
+    feeds: tuple[Place, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,6 +22,8 @@ SPLIT_PLUGS: tuple[SplitPlug, ...] = get_args(SplitPlug)
 PLUGS: tuple[str, ...] = POWER_CONNECTORS + SPLIT_PLUGS
 
 OTHER_PREFIX = "other:"
+OWN_FAMILY = "own"
+"""The pinout family of a cable that is made for the supply of its sheet, whatever that is called."""
 
 SIXTEEN_PIN = frozenset({"12vhpwr", "12v-2x6"})
 MAIN = frozenset({"atx-24", "atx-20", "atx12vo-10"})

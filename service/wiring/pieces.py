@@ -8,7 +8,7 @@ from typing import NamedTuple, TypeVar
 from service.demand.ends import Ends
 from service.parts.build import Build
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
-from service.parts.words import CARD
+from service.parts.words import CARD, OWN_FAMILY
 from service.wiring.mates import function_of
 
 K = TypeVar("K", bound=Hashable)
@@ -78,6 +78,8 @@ def in_the_box(part: PowerSupply, unit: int) -> tuple[CableKindOf, ...]:
 
 def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool:
     """Say whether a cable bought by itself is of another pinout family; where a family is not given, at worst it is."""
+    if cable.family == OWN_FAMILY:
+        return False
     if cable.family is not None and supply.cable_family is not None:
         return cable.family != supply.cable_family
     return ends.worst(unit, "family")
