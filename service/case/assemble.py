@@ -168,11 +168,11 @@ def _to_buy(
     assert isinstance(part, PowerSupply)
     if wired is None or not wired.proven or build.wiring is not None or part.cables is None:
         return ()
-    stops = wired.judgement.objective[0]
+    stops, unfed = wired.judgement.objective[:2]
     if not stops:
         return ()
     frame = pose(build, unit, demand, ends, virtual=True)
-    if least_stops(frame.problem) >= stops:
+    if not unfed and least_stops(frame.problem) >= stops:
         return ()
     cables = _bought(frame, solve(frame.problem), part.cable_family or OWN_FAMILY)
     with_them = [Unit(cable, "", len(build.units) + at, 0) for at, cable in enumerate(cables)]

@@ -6,10 +6,11 @@ is no card is as many devices of one port, for nothing in the objective asks whi
 """
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
-from service.wiring.objective import divided
+from service.wiring.objective import RAILS, divided
 from service.wiring.problem import (
     NO_LIMIT,
     AdapterFit,
@@ -21,8 +22,11 @@ from service.wiring.problem import (
     Port,
     PortType,
     Problem,
+    RailLimits,
 )
 
+REMEMBERED = 4096
+"""JUDGEMENT: more limits than one edition's parts have."""
 IDLE = GroupLimit(0, NO_LIMIT)
 """Stands for the groups of a cable that cannot pass their limit, so that shares stay what they were."""
 
@@ -211,9 +215,8 @@ class _Splitting:
             (*(problem.groups[group] for group in groups), *([IDLE] if idle else [])),
             problem.points,
         )
-        return Part(
-            now, items, tuple(kinds), tuple(adapters), tuple(tuple(self.fits[of]) for of in types), tuple(outputs)
-        )
+        fits = tuple(tuple(self.fits[of]) for of in types)
+        return Part(_without_idle_loads(now), items, tuple(kinds), tuple(adapters), fits, tuple(outputs))
 
     def _type(self, of: int, outputs: tuple[int, ...], kinds: dict[int, int], adapters: dict[int, int]) -> PortType:
         found = self.problem.port_types[of]
@@ -235,6 +238,48 @@ class _Splitting:
             tuple([groups.get(group, len(groups)) for group in named]) if joined else (),
             bought,
         )
+
+
+def _without_idle_loads(problem: Problem) -> Problem:
+    """Return a part without the currents that nothing in it limits, so that it is solved once whatever these are."""
+    asked = 0
+    for limits in {id(limits): limits for limits in _limits(problem)}.values():
+        asked |= _asked(limits)
+    for group in problem.groups:
+        asked |= (group.limit < NO_LIMIT) << group.rail
+    if any(device.role == "card" for device in problem.devices):
+        asked |= 1  # which cards share a cable is told by their current on 12 V
+    kept = [bool(asked >> at & 1) for at in range(2 * RAILS)]
+    if all(kept):
+        return problem
+    return problem._replace(devices=tuple([_kept(device, kept) for device in problem.devices]))
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _asked(limits: RailLimits) -> int:
+    """Return for which currents there is a limit, as bits: sustained by rail, then at start-up."""
+    asked = 0
+    for rail, (stop, band, comfort, start_stop, start_band) in enumerate(limits):
+        asked |= (min(stop, band, comfort) < NO_LIMIT) << rail
+        asked |= (min(start_stop, start_band) < NO_LIMIT) << (rail + RAILS)
+    return asked
+
+
+def _limits(problem: Problem) -> Iterator[RailLimits]:
+    for found in problem.port_types:
+        for fit in found.fits:
+            yield fit.limits
+        for given in found.adapter_fits:
+            yield given.limits
+    for cable in problem.cables:
+        yield from cable.segments
+    for adapter in problem.adapters:
+        yield from adapter.limits_by_inputs
+
+
+def _kept(device: Device, kept: list[bool]) -> Device:
+    a, b, c, d, e, f = (current if keep else 0 for current, keep in zip(device.load, kept, strict=True))
+    return Device(device.role, device.ports, (a, b, c, d, e, f))
 
 
 def _device(device: Device, types: dict[int, int]) -> Device:
