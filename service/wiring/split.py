@@ -6,12 +6,13 @@ is no card is as many devices of one port, for nothing in the objective asks whi
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-from service.wiring.objective import RAILS, divided
+from service.wiring.objective import PER_MILLE, RAILS, divided
 from service.wiring.problem import (
+    COMFORT_FROM,
     NO_LIMIT,
     AdapterFit,
     CableKind,
@@ -196,7 +197,8 @@ class _Splitting:
         inputs = problem.adapters
         mine = (each for each in self.adapters if whose[inputs[each].input_type] == leader)
         adapters = {each: now for now, each in enumerate(mine)}
-        items = tuple(item for item in self.items if whose[item.now.ports[0].type] == leader)
+        together = (item for item in self.items if whose[item.now.ports[0].type] == leader)
+        items = tuple(sorted(together, key=lambda item: item.now.load))  # so that those taken as equal keep an order
         outputs = [
             tuple(n for n, fit in enumerate(problem.port_types[of].adapter_fits) if fit.adapter in adapters)
             for of in types
@@ -241,40 +243,44 @@ class _Splitting:
 
 
 def _without_idle_loads(problem: Problem) -> Problem:
-    """Return a part without the currents that nothing in it limits, so that it is solved once whatever these are."""
-    asked = 0
-    for limits in {id(limits): limits for limits in _limits(problem)}.values():
-        asked |= _asked(limits)
+    """Return a part without the currents that cannot matter in it, so that it is solved once whatever they are.
+
+    A current does not matter where all of it together leaves every stretch and adapter as good as new, and the most of
+    it that one port takes every plug.
+    """
+    loads = [device.load for device in problem.devices]
+    ports = sum([len(device.ports) for device in problem.devices])
+    total = [sum(each) + ports for each in zip(*loads, strict=True)]
+    most = total if problem.adapters else [max(each) for each in zip(*loads, strict=True)]
+    stretches = _least([limits for cable in problem.cables for limits in cable.segments], problem)
+    plugs = _least([fit.limits for found in problem.port_types for fit in found.fits], problem)
+    each = zip(total, stretches, most, plugs, strict=True)
+    kept = [together > free or one > free_of_one for together, free, one, free_of_one in each]
     for group in problem.groups:
-        asked |= (group.limit < NO_LIMIT) << group.rail
-    if any(device.role == "card" for device in problem.devices):
-        asked |= 1  # which cards share a cable is told by their current on 12 V
-    kept = [bool(asked >> at & 1) for at in range(2 * RAILS)]
+        kept[group.rail] |= group.limit < NO_LIMIT
+    if any(device.role == "card" and len(device.ports) > 1 for device in problem.devices):
+        kept[0] = True  # whether its ports may share a cable is told by their current on 12 V
     if all(kept):
         return problem
     return problem._replace(devices=tuple([_kept(device, kept) for device in problem.devices]))
 
 
-@lru_cache(maxsize=REMEMBERED)
-def _asked(limits: RailLimits) -> int:
-    """Return for which currents there is a limit, as bits: sustained by rail, then at start-up."""
-    asked = 0
-    for rail, (stop, band, comfort, start_stop, start_band) in enumerate(limits):
-        asked |= (min(stop, band, comfort) < NO_LIMIT) << rail
-        asked |= (min(start_stop, start_band) < NO_LIMIT) << (rail + RAILS)
-    return asked
-
-
-def _limits(problem: Problem) -> Iterator[RailLimits]:
-    for found in problem.port_types:
-        for fit in found.fits:
-            yield fit.limits
-        for given in found.adapter_fits:
-            yield given.limits
-    for cable in problem.cables:
-        yield from cable.segments
+def _least(places: Sequence[RailLimits], problem: Problem) -> list[int]:
+    """Return the most of each current that leaves all these places, and all adapters, as good as new."""
+    found = [_free(limits) for limits in {id(limits): limits for limits in places}.values()]
+    for given in problem.port_types if problem.adapters else ():
+        found += [_free(fit.limits) for fit in given.adapter_fits]
     for adapter in problem.adapters:
-        yield from adapter.limits_by_inputs
+        found += [_free(limits) for limits in adapter.limits_by_inputs]
+    return [min(each) for each in zip(*found, strict=True)] if found else [NO_LIMIT] * (2 * RAILS)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _free(limits: RailLimits) -> Load:
+    """Return the most of each current that leaves a place as good as new: no stop, no band, no use above comfort."""
+    a, b, c = (min(of.stop, of.band, of.comfort * COMFORT_FROM // PER_MILLE) for of in limits)
+    d, e, f = (min(of.start_stop, of.start_band) for of in limits)
+    return (a, b, c, d, e, f)
 
 
 def _kept(device: Device, kept: list[bool]) -> Device:
