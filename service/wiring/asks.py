@@ -12,6 +12,8 @@ from service.wiring.problem import COMFORT_FROM, NOTHING, Load, Problem
 from service.wiring.transport import Goods
 from service.wiring.ways import Way, Ways, rounded
 
+NO_CARD = (-1, 0)
+
 
 class Ask(NamedTuple):
     """A need as goods, by number; as a load; and as a guest of each kind of several plugs that it may hang on.
@@ -41,6 +43,7 @@ class Asks:
         self.markets = markets
         self.clusters = clusters
         self.ways = Ways(problem)
+        self.kinds_by_type = [{fit.cable for fit in of.fits} for of in problem.port_types]
         self.goods: list[Goods] = []
         self.kinds_of: list[frozenset[int]] = []
         self.asks: list[Ask] = []
@@ -56,7 +59,7 @@ class Asks:
         key = (cluster, adapters, cards)
         found = self._asked.get(key)
         if found is None:
-            found = self._asked[key] = self._ask(self.clusters[cluster], adapters, cards)
+            found = self._asked[key] = self._ask(cluster, adapters, cards)
         return found
 
     def family(self, ask: int) -> int:
@@ -86,12 +89,13 @@ class Asks:
         costs = [(at, way.at_fit * UNIT[POINTS_LEVEL]) for at, way in self._ways(need, -1)]
         return self._number(self._goods(of, NEVER, costs), need, shares, new=False) if costs else None
 
-    def _ask(self, cluster: Cluster, adapters: int, cards: bool) -> Asked:
+    def _ask(self, number: int, adapters: int, cards: bool) -> Asked:
         """Ask each need of a cluster.
 
         A need with a line of its own pays there what each way is worth; needs that share lines pay these together, at
         the least what the dearest of them must.
         """
+        cluster = self.clusters[number]
         sharing = Counter(line for need in cluster.needs for line in need.lines)
         ways = [self._ways(need, adapters) for need in cluster.needs]
         own = [len(need.lines) == 1 and sharing[need.lines[0]] == 1 for need in cluster.needs]
@@ -115,7 +119,8 @@ class Asks:
                 Share(cluster.lines[line].verdict, 0 if alone else sure[line], sharing[line]) for line in need.lines
             ]
             new = alone and first.verdict == CLEAN
-            asks[self._number(self._goods(need.type, kept, costs), need, shares, new)] += 1
+            card_ma = first.card_ma if alone else 0
+            asks[self._number(self._goods(need.type, kept, costs), need, shares, new, (number, card_ma))] += 1
         return Asked(cost, tuple(asks.items()))
 
     def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
@@ -147,8 +152,13 @@ class Asks:
             self.kinds_of.append(frozenset(plugs[market][0] for market in by_market if market < len(plugs)))
         return found
 
-    def _number(self, goods: int, need: Need, lines: Sequence[Share], new: bool) -> int:
-        """Return the number of an ask; on each kind of cable a line is charged up to the dearest plug anyhow."""
+    def _number(
+        self, goods: int, need: Need, lines: Sequence[Share], new: bool, card: tuple[int, int] = NO_CARD
+    ) -> int:
+        """Return the number of an ask; on each kind of cable a line is charged up to the dearest plug anyhow.
+
+        ``card``: which cluster it is of, and its current where ports of one card on one cable are a caution.
+        """
         plugs = self.markets.plugs
         dearest: dict[int, int] = {}
         for market, cost in self.goods[goods].costs:
@@ -159,13 +169,22 @@ class Asks:
         for kind, cost in dearest.items():
             if self.markets.rooms[kind] >= PAIR:
                 shares = tuple([Share(line.verdict, line.charged + cost, line.needs) for line in lines])
-                guests.append((kind, Guest(need.load, shares)))
+                guests.append((kind, self._guest(need, shares, kind, *card)))
         ask = Ask(goods, need.load, new, tuple(guests))
         found = self._ask_numbers.get(ask)
         if found is None:
             found = self._ask_numbers[ask] = len(self.asks)
             self.asks.append(ask)
         return found
+
+
+    def _guest(self, need: Need, shares: tuple[Share, ...], kind: int, cluster: int, card_ma: int) -> Guest:
+        if not card_ma:
+            return Guest(need.load, shares)
+        content = self.clusters[cluster]
+        fitting = self.kinds_by_type
+        number = sum(kind in fitting[each.type] and content.lines[each.lines[0]].card_ma > 0 for each in content.needs)
+        return Guest(need.load, shares, card_ma, (cluster, number))
 
 
 def _unfed(cluster: Cluster, line: Line, ports: int, cards: bool) -> int:

@@ -9,7 +9,7 @@ from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, UNIT, joined, worth
-from service.wiring.objective import COMFORT_LEVEL, PER_MILLE, RAILS, Verdict, judged
+from service.wiring.objective import COMFORT_LEVEL, PER_MILLE, POINTS_LEVEL, RAILS, Verdict, judged
 from service.wiring.problem import COMFORT_FROM, NO_LIMIT, Load, Problem, RailLimits
 from service.wiring.transport import Tolls
 from service.wiring.ways import rounded
@@ -31,10 +31,16 @@ class Share(NamedTuple):
 
 
 class Guest(NamedTuple):
-    """An open need beside others on a cable."""
+    """An open need beside others on a cable.
+
+    ``card_ma``: its current [mA] where ports of one card on one cable are a caution; ``card``: which cluster it is of,
+    and how many such needs of that cluster the cable takes.
+    """
 
     load: Load
     lines: tuple[Share, ...]
+    card_ma: int = 0
+    card: tuple[int, int] = (-1, 0)
 
 
 class Crowd(NamedTuple):
@@ -68,13 +74,21 @@ FREELY = Crowd(())
 
 
 def crowd(
-    problem: Problem, trunk: RailLimits, room: int, cables: int, guests: Sequence[tuple[Guest, int]]
+    problem: Problem,
+    trunk: RailLimits,
+    room: int,
+    cables: int,
+    guests: Sequence[tuple[Guest, int]],
+    one_card: bool,
 ) -> Crowd:
     """Return what guests pay on up to so many cables with so much room, no less than those before them."""
-    most = [room * max(loads) for loads in zip(*(guest.load for guest, _ in guests), strict=True)]
-    if not most or _is_clean(trunk, most):
+    if not guests:
         return FREELY
-    places = _by_place(problem, trunk, room, guests)
+    sharing = _sharing(problem, guests) if one_card else []
+    most = [room * max(loads) for loads in zip(*(guest.load for guest, _ in guests), strict=True)]
+    if not any(sharing) and _is_clean(trunk, most):
+        return FREELY
+    places = _by_place(problem, trunk, room, guests, sharing)
     if room == PAIR and cables > 1:
         pairs = _by_pair(problem, trunk, cables, guests, places[1])
         if any(pairs):
@@ -87,8 +101,27 @@ def _is_clean(trunk: RailLimits, load: Sequence[int]) -> bool:
     return joined(CLEAN, judged((a, b, c, d, e, f), trunk)) == CLEAN
 
 
+def is_one_card(guests: Sequence[tuple[Guest, int]]) -> bool:
+    """Say whether all guests are ports of one card that are better not together on a cable."""
+    if not guests:
+        return False
+    card, number = guests[0][0].card
+    return card >= 0 and all(guest.card[0] == card for guest, _ in guests) and sum(t for _, t in guests) == number
+
+
+def _sharing(problem: Problem, guests: Sequence[tuple[Guest, int]]) -> list[int]:
+    """Return what one, two, ... ports of one card on a cable pay for being so."""
+    currents = accumulate(sorted(guest.card_ma for guest, times in guests for _ in range(times)))
+    limit, points = problem.points.share_limit, problem.points.share * UNIT[POINTS_LEVEL]
+    return [points if many and current > limit else 0 for many, current in enumerate(currents)]
+
+
 def _by_place(
-    problem: Problem, trunk: RailLimits, room: int, guests: Sequence[tuple[Guest, int]]
+    problem: Problem,
+    trunk: RailLimits,
+    room: int,
+    guests: Sequence[tuple[Guest, int]],
+    sharing: Sequence[int],
 ) -> tuple[int, ...]:
     """Return what the first, second, ... guest on one cable pays more.
 
@@ -98,7 +131,8 @@ def _by_place(
     number = sum(times for _, times in guests)
     for many in range(1, min(room, number) + 1):
         verdict = joined(CLEAN, judged(_lightest(guests, many), trunk))
-        extra.append(0 if verdict == CLEAN or many == 1 else _paid(problem, verdict, guests, many))
+        shared = sharing[many - 1] if sharing else 0
+        extra.append(shared + (0 if verdict == CLEAN or many == 1 else _paid(problem, verdict, guests, many)))
     steps = _convex(extra)
     return tuple(steps + [steps[-1] if steps else 0] * (room - len(steps)))
 

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from service.wiring import transport
 from service.wiring.asks import Asks
 from service.wiring.clusters import NEVER, UNIT
-from service.wiring.crowding import FREELY, PAIR, Crowd, crowd
+from service.wiring.crowding import FREELY, PAIR, Crowd, crowd, is_one_card
 from service.wiring.markets import Markets
 from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, LOOSE_LEVEL
 from service.wiring.patterns import Counted
@@ -254,19 +254,14 @@ class Menus:
         if room < PAIR or not cables:
             return FREELY
         most = room * cables
-        guests = tuple(
-            [
-                (guest, min(times, most))
-                for ask, times in asked
-                for of, guest in self.asks.asks[ask].guests
-                if of == kind
-            ]
-        )
-        key = (kind, cables, guests)
+        found_of = [(guest, times) for ask, times in asked for of, guest in self.asks.asks[ask].guests if of == kind]
+        one_card = is_one_card(found_of)
+        guests = tuple([(guest, min(times, most)) for guest, times in found_of])
+        key = (kind, cables, one_card, guests)
         found = self._crowds.get(key)
         if found is None:
             trunk = self.problem.cables[kind].segments[0]
-            found = self._crowds[key] = crowd(self.problem, trunk, room, cables, guests)
+            found = self._crowds[key] = crowd(self.problem, trunk, room, cables, guests, one_card)
         return found
 
     def _offers_of(self, family: int, left: Left) -> tuple[Offer, ...]:
