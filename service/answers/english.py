@@ -15,7 +15,7 @@ REASONS = {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",
-    "left_out": "a plug for it is left and not in use",
+    "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
     "too_short": "the cable for it is too short",
 }
 

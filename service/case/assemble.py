@@ -113,6 +113,7 @@ def _case(
         supply_part=part,
         demand=demand,
         sustained_watts=demand.sustained_watts,
+        starting_watts=side.starting_watts(demand),
         joints=joints,
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),

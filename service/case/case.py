@@ -120,11 +120,12 @@ class RailLoad(NamedTuple):
 
 
 class CombinedLoad(NamedTuple):
-    """Several rails that share a limit in watts."""
+    """Several rails that share a limit in watts: what they give together, sustained and at start-up."""
 
     at: Place
     rails: tuple[str, ...]
     watts: float
+    starting_watts: float
     limit_watts: float
 
 
@@ -227,6 +228,7 @@ class Case:
     supply_part: PowerSupply | None
     demand: Demand
     sustained_watts: float
+    starting_watts: float
     joints: tuple[Joint, ...]
     open_ports: tuple[OpenPort, ...]
     shares: tuple[CardShare, ...]

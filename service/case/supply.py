@@ -1,5 +1,7 @@
 """The supply's side of a case: rails, combined limits, short moments, warmth and the wall."""
 
+from collections.abc import Sequence
+
 from service.case.case import CombinedLoad, GroupLoad, MomentLoad, RailLoad, Wall
 from service.case.place import Place
 from service.demand.demand import Demand
@@ -32,17 +34,28 @@ def rails(part: PowerSupply, unit: int, demand: Demand, ends: Ends) -> list[Rail
 
 
 def combined(part: PowerSupply, unit: int, demand: Demand) -> list[CombinedLoad]:
-    """Return each combined limit's load, sustained at nominal volts."""
-    amps: dict[str, float] = {rail: demand.sustained[at] / _MILLI for at, rail in enumerate(RAILS)}
+    """Return each combined limit's load at nominal volts, sustained and at start-up."""
+    running = _watts_by_rail(demand.sustained)
+    starting = _watts_by_rail(demand.starting)
     return [
         CombinedLoad(
             Place("combined", unit, (at,)),
             limit.rails,
-            sum(amps[rail] * _NOMINAL_VOLTS[rail] for rail in limit.rails),
+            sum(running[rail] for rail in limit.rails),
+            sum(starting[rail] for rail in limit.rails),
             limit.watts,
         )
         for at, limit in enumerate(part.combined_limits)
     ]
+
+
+def starting_watts(demand: Demand) -> float:
+    """Return the watts of all rails at start-up, at nominal volts."""
+    return sum(_watts_by_rail(demand.starting).values())
+
+
+def _watts_by_rail(milliamps: Sequence[int]) -> dict[str, float]:
+    return {rail: milliamps[at] / _MILLI * _NOMINAL_VOLTS[rail] for at, rail in enumerate(RAILS)}
 
 
 def groups(part: PowerSupply, unit: int, judgement: Judgement | None) -> list[GroupLoad]:

@@ -121,6 +121,11 @@ def socket(contacts_12v: int) -> Allowance:
     return Allowance("socket", 0, _band(contacts_12v), contacts_12v)
 
 
+def best_socket(contacts_12v: int) -> Allowance:
+    """Return what the 12 V contacts at the supply's end allow under a printed rating: as much as a 16-pin contact."""
+    return Allowance("socket", 0, Limits(stop=int(facts.SIXTEEN_PIN_AMPS.value * 1000) * contacts_12v), contacts_12v)
+
+
 def printed(rated_watts: float) -> Allowance:
     """Return what the rating printed on a cable allows."""
     return Allowance("print", 0, Limits(stop=in_milliamps(rated_watts)))

@@ -4,6 +4,7 @@ Nothing here hangs on a range or on what is listed beside the supply, so the sam
 build. It is remembered by the whole record: digests leave names out, and groups are told apart by their names.
 """
 
+from collections.abc import Callable
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -125,18 +126,21 @@ class Box:
         return (first, *(allow.wires(names[at:], cable.awg, None) for at in range(1, len(names))))
 
     def _supply_end(self, cable: Cable, assumed_watts: float | None) -> tuple[Allowance, ...]:
-        """Return what the supply's end allows: the printed rating, which replaces a guess at contacts, or these."""
+        """Return what the supply's end allows: the printed rating, which replaces a guess at contacts, or these.
+
+        Where contacts are stated, not even a printed rating asks more of one than of the best there is.
+        """
         if cable.rated_watts is not None and _has_sixteen_pin(cable):
-            return (allow.printed(cable.rated_watts),)
-        contacts = self._socket_contacts(cable)
+            return (allow.printed(cable.rated_watts), *self._socket_contacts(cable, allow.best_socket))
+        contacts = self._socket_contacts(cable, allow.socket)
         return contacts if assumed_watts is None else (allow.printed(assumed_watts), *contacts)
 
-    def _socket_contacts(self, cable: Cable) -> tuple[Allowance, ...]:
+    def _socket_contacts(self, cable: Cable, allowed: Callable[[int], Allowance]) -> tuple[Allowance, ...]:
         counts = {socket.label: socket.contacts_12v for socket in self.supply.sockets}
         contacts = [(counts[label], count) for label, count in self.occupied(cable)]
         if not contacts or any(each is None for each, _ in contacts):
             return ()
-        return (allow.socket(sum((each or 0) * count for each, count in contacts)),)
+        return (allowed(sum((each or 0) * count for each, count in contacts)),)
 
 
 @lru_cache(maxsize=REMEMBERED)

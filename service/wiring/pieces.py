@@ -8,7 +8,7 @@ from typing import NamedTuple, TypeVar
 from service.demand.ends import Ends
 from service.parts.build import Build
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
-from service.parts.words import CARD, OWN_FAMILY
+from service.parts.words import CARD, MAIN, OWN_FAMILY, PROCESSOR
 from service.wiring.mates import function_of
 
 K = TypeVar("K", bound=Hashable)
@@ -116,8 +116,8 @@ def _plain(adapter: Adapter) -> Adapter:
 
 
 def is_never(adapter: Adapter) -> bool:
-    """Say whether an adapter must not be planned: a drive's SATA plug never feeds a card."""
-    return adapter.takes.connector == "sata-power" and adapter.gives.connector in CARD
+    """Say whether an adapter must not be planned: a drive's SATA plug never feeds a card, processor or board."""
+    return adapter.takes.connector == "sata-power" and adapter.gives.connector in CARD | PROCESSOR | MAIN
 
 
 def _by_kind(found: Iterable[tuple[K, Piece]]) -> list[tuple[K, list[Piece]]]:

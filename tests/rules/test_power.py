@@ -18,8 +18,8 @@ def rail(sustained: float, starting: float) -> Case:
     return case(rails=(RailLoad(RAIL, "12v", sustained, starting, 70.0),))
 
 
-def shared(watts: float) -> Case:
-    return case(combined=(CombinedLoad(SHARED, ("3v3", "5v"), watts, 120.0),))
+def shared(watts: float, starting: float = 0.0) -> Case:
+    return case(combined=(CombinedLoad(SHARED, ("3v3", "5v"), watts, starting, 120.0),))
 
 
 def group(amps: float) -> Case:
@@ -32,7 +32,9 @@ BREAKS = [
     ("PWR102", case(sustained_watts=850.0), SUPPLY),
     ("PWR201", rail(70.001, 0), RAIL),
     ("PWR202", rail(10, 70.001), RAIL),
+    ("PWR103", case(starting_watts=850.1), SUPPLY),
     ("PWR203", shared(120.1), SHARED),
+    ("PWR204", shared(0, 120.1), SHARED),
     ("PWR301", group(25.001), GROUP),
     ("PWR302", slotted(75.75), Place("unit", 1)),
     ("PWR401", case(moments=(moment(1700.1),)), MOMENT),
@@ -67,6 +69,11 @@ SILENT = [
     pytest.param("PWR202", case(), id="PWR202 no rails"),
     pytest.param("PWR203", shared(120), id="PWR203 on the limit"),
     pytest.param("PWR203", case(), id="PWR203 none printed"),
+    pytest.param("PWR103", case(starting_watts=400), id="PWR103 within"),
+    pytest.param("PWR103", case(starting_watts=850), id="PWR103 on the limit"),
+    pytest.param("PWR103", case(supply=None, starting_watts=9000), id="PWR103 no supply"),
+    pytest.param("PWR204", shared(130, 120), id="PWR204 on the limit"),
+    pytest.param("PWR204", case(), id="PWR204 none printed"),
     pytest.param("PWR301", group(25), id="PWR301 on the limit"),
     pytest.param("PWR301", case(), id="PWR301 none printed"),
     pytest.param("PWR401", case(moments=(moment(1700),)), id="PWR401 on the limit"),

@@ -21,7 +21,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CBL101", title="A cable made for another supply is in use", weight="stop", points=0, aspect="connections",
     since="0.1", rests_on=(CABLES_INTERCHANGED,), check=check, planned=True,
-    message="The cable to this {connector} port was made for another family of supplies: it can put 12 V on the wrong "
+    message="The cable to this {connector} port is not known to be made for this supply: it can put 12 V on the wrong "
     "pin.",
     why="The plugs fit and the pins differ. 12 V on a 5 V or return pin destroys drives and boards at once and can "
     "start a fire.",

@@ -19,7 +19,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CBL104", title="A cable made for another supply lies with the parts", weight="advice", points=0,
     aspect="connections", since="0.1", rests_on=(CABLES_INTERCHANGED,), check=check, planned=True,
-    message="This cable was made for another family of supplies. It may fit the sockets; do not use it.",
+    message="This cable is not known to be made for this supply. It may fit the sockets; do not use it.",
     why="Its pins can be wired differently: 12 V on the wrong pin destroys parts at once and can start a fire.",
     remedy="Put it away, with the supply that it belongs to.",
 )

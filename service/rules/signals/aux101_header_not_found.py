@@ -13,7 +13,7 @@ from service.rules.rule import Finding, Rule, Said
 def check(case: Case) -> Iterator[Said]:
     """Yield each part that finds no header."""
     for at in case.headless:
-        yield Finding(at, values=(("connector", " ".join(str(one) for one in at.detail)),))
+        yield Finding(at, values=(("connector", str(at.detail[0])),))
 
 
 RULE = Rule(

@@ -1,0 +1,78 @@
+"""Builds that were once said to fit: loads of seconds against limits, and plugs that are no source for a port."""
+
+from typing import Any
+
+import pytest
+
+from tests.journeys.asked import ask
+
+Json = dict[str, Any]
+MAIN = {"plugs": [{"connector": "atx-20+4"}], "awg": 18}
+PROCESSOR_CABLE = {"plugs": [{"connector": "cpu-4+4"}], "awg": 18}
+BOARD = {
+    "category": "motherboard", "needs": [{"connector": "atx-24"}, {"connector": "cpu-8"}],
+    "own_amps": {"12v": 1, "5v": 1.5, "3v3": 2},
+}
+PROCESSOR = {"category": "processor", "plug_watts": 50}
+
+
+def _supply(*cables: Json, **given: Any) -> Json:
+    return {
+        "category": "power_supply", "rated_watts": 850, "design": "atx-3.1", "cables": [MAIN, *cables],
+        "rails": {"12v": {"max_amps": 70}, "5v": {"max_amps": 22}, "3v3": {"max_amps": 22}, "5vsb": {"max_amps": 3}},
+    } | given
+
+
+def _disks(number: int) -> Json:
+    disk = {
+        "category": "drive", "interface": "sata", "size": "3.5", "needs": [{"connector": "sata-power"}],
+        "running_amps": {"12v": 0.6, "5v": 0.5}, "starting_amps": {"12v": 2.0},
+    }
+    return {"spec": disk, "quantity": number}
+
+
+def _stops(*lines: Json) -> set[str]:
+    found = ask({"parts": list(lines)})["findings"]
+    return {each["rule"] for each in found if each["weight"] == "stop"}
+
+
+SATA = {"plugs": [{"connector": "sata-power"}] * 3, "awg": 18, "quantity": 6}
+
+
+def test_a_combined_limit_holds_at_start_up_too() -> None:
+    """12 disks of 2 A, the board and the processor come to some 350 W on 12 V, of 216 W."""
+    limits = [{"rails": ["12v"], "watts": 216}]
+    machine = ({"spec": BOARD}, {"spec": PROCESSOR}, _disks(12))
+    assert _stops({"spec": _supply(PROCESSOR_CABLE, SATA, combined_limits=limits)}, *machine) == {"PWR204"}
+
+
+def test_the_rating_holds_at_start_up_too() -> None:
+    """12 disks come to 288 W on 12 V alone while they spin up."""
+    supply = _supply(PROCESSOR_CABLE, SATA, rated_watts=300)
+    assert _stops({"spec": supply}, {"spec": BOARD}, {"spec": PROCESSOR}, _disks(12)) == {"PWR103"}
+
+
+@pytest.mark.parametrize(("contacts", "stops"), [(1, {"CON104"}), (4, set())], ids=["one", "four"])
+def test_a_printed_rating_does_not_make_one_contact_many(contacts: int, stops: set[str]) -> None:
+    """430 W are 35.8 A: over four contacts 9 A each, below what a 16-pin contact is rated for; over one it is not."""
+    cable = {
+        "plugs": [{"connector": "12vhpwr"}], "rated_watts": 600, "occupies": {"P": 1}, "awg": 16, "supply_wires_12v": 6,
+    }
+    sockets = [{"label": "P", "count": 1, "contacts_12v": contacts}]
+    supply = _supply(cable, MAIN | {"captive": True}, sockets=sockets)
+    supply["cables"] = supply["cables"][1:]
+    card = {
+        "category": "graphics_card", "board_watts": 450, "slot_watts": 20, "needs": [{"connector": "12vhpwr"}],
+    }
+    board = BOARD | {"needs": [{"connector": "atx-24"}]}
+    assert _stops({"spec": supply}, {"spec": board}, {"spec": card}) == stops
+
+
+def test_a_processor_is_not_fed_from_a_drive_plug() -> None:
+    """The plan leaves the port without a source, whatever adapters there are."""
+    adapter = {
+        "category": "adapter", "takes": [{"connector": "sata-power", "count": 1}],
+        "gives": [{"connector": "cpu-8", "count": 1}],
+    }
+    lines = ({"spec": _supply(SATA)}, {"spec": BOARD}, {"spec": PROCESSOR}, {"spec": adapter})
+    assert _stops(*lines) == {"CON101"}
