@@ -16,6 +16,7 @@ REASONS = {
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
+    "no_such_rail": "the supply has no 5 V or 3.3 V that the device asks; a socket of the board may give it",
     "too_short": "the cable for it is too short",
 }
 

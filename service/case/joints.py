@@ -165,6 +165,8 @@ class Reader:
         at = self.problem.devices[device].ports[port].type
         kind = self.problem.port_types[at]
         short = self.frame.too_short.get(at, 0.0)
+        if at == self.frame.no_rail:
+            return "no_such_rail", 0.0
         if not kind.fits and not kind.adapter_fits:
             return ("too_short" if short else "no_such_plug"), short
         left = [fit for fit in kind.fits if self._is_left(fit)]

@@ -36,10 +36,16 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
     poser = Poser(build, supply, demand, ends, plugged)
     room = _Room(poser)
     placed: dict[PortAt, _Placed] = {}
+    starved = {
+        (feed.unit, port.connector, port.number)
+        for feed in poser.demand.feeds
+        if poser.lacks_rail(feed)
+        for port in feed.ports
+    }
     impossible = []
     for each in plugged:
         at = (poser.lines[each.line, each.copy], each.connector, each.number)
-        if _is_possible(poser, each):
+        if at not in starved and _is_possible(poser, each):
             placed[at] = room.place(each)
         else:
             impossible.append(_impossible(poser, at[0], each))

@@ -36,6 +36,7 @@ from service.wiring.problem import (
 from service.wiring.reach import REACHES, Reach, Routes
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
+_TWELVE_VOLT_ONLY = "atx12vo"
 PortKey = tuple[object, ...]
 
 
@@ -54,6 +55,7 @@ class Frame:
     """The problem and the way back: index for index the feeds, kinds, fits and adapter fits that it was made of.
 
     ``too_short`` gives, by port type, the least that the longest plug of the right kind falls short.
+    ``no_rail``: the port type of devices that ask a rail that the supply does not have.
     """
 
     problem: Problem
@@ -68,6 +70,7 @@ class Frame:
     too_short: dict[int, float] = field(default_factory=dict)
     impossible: tuple[Impossible, ...] = ()
     plugged: Wiring | None = None
+    no_rail: int | None = None
 
 
 class Poser:
@@ -106,6 +109,7 @@ class Poser:
         self.adapter_fits: list[list[tuple[Allowance, ...]]] = []
         self.too_short: dict[int, float] = {}
         self.fixed_inputs: dict[int, int] = {}
+        self.missing_rails = missing_rails(part)
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
 
@@ -217,6 +221,17 @@ class Poser:
         self.port_types[at] = PortType(tuple(fit for fit, _ in fits), tuple(fit for fit, _ in into))
         return at
 
+    def unfed_type(self) -> int:
+        """Return the type of a port that nothing of this supply can feed: its device asks a rail that is not there."""
+        if ("unfed",) not in self.types:
+            self.types["unfed",] = len(self.port_types)
+            self.reserve()
+        return self.types["unfed",]
+
+    def lacks_rail(self, feed: Feed) -> bool:
+        """Say whether a feed asks current of a rail that the supply does not have."""
+        return any(feed.sustained[rail] or feed.starting[rail] for rail in self.missing_rails)
+
     def reserve(self) -> None:
         """Make room for one more port type."""
         self.port_types.append(PortType(()))
@@ -296,6 +311,8 @@ class Poser:
             key = (feed.unit, port.connector, port.number)
             if key in given:
                 ports.append(Port(given[key], port.required, port.weight, must=True))
+            elif self.lacks_rail(feed):
+                ports.append(Port(self.unfed_type(), port.required, port.weight))
             else:
                 needs_care = stays_off and port.connector == "sata-power"
                 ports.append(Port(self.port_type(port.connector, needs_care), port.required, port.weight))
@@ -330,6 +347,7 @@ class Poser:
             self.fits,
             self.adapter_fits,
             self.too_short,
+            no_rail=self.types.get(("unfed",)),
         )
 
     def input_type(self, adapter: int) -> int:
@@ -376,6 +394,14 @@ def _plain_cable(connector: str) -> Cable:
         captive=False,
         carries_3v3=False,
     )
+
+
+def missing_rails(supply: PowerSupply) -> tuple[int, ...]:
+    """Return the rails, as indices, that a 12 V only supply does not have: 5 V and 3.3 V unless it states them."""
+    if supply.design != _TWELVE_VOLT_ONLY:
+        return ()
+    given = {limit.rail for limit in supply.rails}
+    return tuple(at for name, at in _RAIL.items() if name != "12v" and name not in given)
 
 
 def _points() -> Points:
