@@ -371,7 +371,12 @@ def pose(
 
 
 def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
-    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports."""
+    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports.
+
+    A supply with nothing but captive cables and no sockets has no place for another one.
+    """
+    if poser.supply.modularity == "none" and poser.supply.cables is not None and not poser.box.labels:
+        return []
     counts: dict[str, int] = {}
     for feed in demand.feeds:
         for port in feed.ports:
