@@ -206,7 +206,7 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         needs = needs_of(part)
         sustained = plus(own, hung.sustained.get(unit, NONE))
         starting = plus(own, hung.starting.get(unit, NONE))
-        processors = sum(p.sustained for p in ledger.processors) if place == 0 else 0
+        processors, plug_weights = _at_processor_plugs(ledger, place)
         if place == 0:
             slots, idle_slots = _slots(ledger, on_risers)
             for memory in ledger.memory:
@@ -220,6 +220,7 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
             sustained, starting = plus(sustained, at_plugs), plus(starting, at_plugs)
         main_ports = with_way(_ports(main, watts_of(sustained)), due=True)
         plug_ports = with_way(_ports(plugs, watts_of(at_plugs)), due=processors > 0 or not main)
+        plug_ports = tuple(p._replace(weight=w) for p, w in zip(plug_ports, plug_weights, strict=True))
         own_12v = (NONE, NONE) if main else (_all_on_12(sustained), _all_on_12(starting))
         by_plugs, by_others = (own_12v, (NONE, NONE)) if plugs else ((NONE, NONE), own_12v)
         extra = _extra_slot(ledger, unit, others)
@@ -228,6 +229,26 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         feeds.append(Feed(unit, "processor", plug_ports, plus(at_plugs, by_plugs[0]), plus(at_plugs, by_plugs[1])))
         feeds.append(Feed(unit, "rest", other_ports, plus(extra[0], by_others[0]), plus(extra[1], by_others[1])))
     return feeds
+
+
+def _at_processor_plugs(ledger: _Ledger, place: int) -> tuple[int, tuple[int, ...]]:
+    """Return the milliamps at the processor plugs of a board, and the weight of each plug.
+
+    Each plug carries its part of what the processors draw, by 12 V contacts, or its own stated watts if more.
+    """
+    unit, part, _ = ledger.boards[place]
+    needs = [need for need in needs_of(part) if need.connector in PROCESSOR]
+    contacts = [_CONTACT_WEIGHT.get(need.connector, 1) for need in needs for _ in range(need.count)]
+    drawn = sum(p.sustained for p in ledger.processors) if place == 0 else 0
+    if all(need.watts is None for need in needs):
+        return drawn, tuple(contacts)
+    carried = []
+    for need in needs:
+        field = f"needs/{need.connector}/watts"
+        watts = 0.0 if need.watts is None else ledger.ends.load(need.watts, unit, field, rest.EXTRA_SLOT_PLUG_WATTS)
+        share = -(-drawn * _CONTACT_WEIGHT.get(need.connector, 1) // sum(contacts))
+        carried += [max(milliamps_at(watts, VOLTS_12), share)] * need.count
+    return sum(carried), tuple(max(1, each) for each in carried)
 
 
 def _slots(ledger: _Ledger, on_risers: dict[int, float]) -> tuple[Triple, Triple]:
@@ -270,8 +291,9 @@ def _sums(ledger: _Ledger, started: list[Draw]) -> tuple[Triple, Triple]:
         sustained, starting = plus(sustained, draw.sustained), plus(starting, draw.starting)
     for _, _, own in ledger.boards:
         sustained, starting = plus(sustained, own), plus(starting, own)
-    for p in ledger.processors:
-        sustained, starting = plus(sustained, (p.sustained, 0, 0)), plus(starting, (p.sustained, 0, 0))
+    at_plugs = sum(_at_processor_plugs(ledger, place)[0] for place in range(len(ledger.boards)))
+    processors = (max(at_plugs, sum(p.sustained for p in ledger.processors)), 0, 0)
+    sustained, starting = plus(sustained, processors), plus(starting, processors)
     for at in ledger.cards:
         current = slot_current(at.draw.board_watts, at.draw.slot_3v3_watts)
         idle = slot_current(at.draw.board_watts * at.draw.idle_share, at.draw.slot_3v3_watts * at.draw.idle_share)
