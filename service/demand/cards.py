@@ -63,9 +63,8 @@ def _slot_share(
     most = min(slot.SLOT_WATTS.value, board)
     if part.slot_watts is not None:
         low, high = (min(share * scale, board) for share in part.slot_watts)
-        if low != high:
-            ends.worst(unit, "slot_watts")
-        return low, high
+        fixed = low == high or ends.worst(unit, "slot_watts") or not ends.unfavourable
+        return (low, high) if fixed else (high, high)
     rated = sum(facts.PLUG_WATTS[need.connector].value * need.count for need in ports if need.connector in CARD)
     usual = slot.USUAL_16_PIN if any(need.connector in SIXTEEN_PIN for need in ports) else slot.USUAL_AUXILIARY
     low = min(max(board - rated, usual.low), most)
