@@ -1,9 +1,9 @@
 """What hangs on other parts: fans on headers, drives in backplanes; their current goes up to the host.
 
-Signal side first: every need for a port that a part of the build offers is served from there; what hosts need
-themselves first, then the heaviest need, backplanes before controllers before boards, a port that carries it before
-one that does not. So how many needs find no port does not hang on what they draw. What a host carries is added
-to its own draw. A board whose ``offers`` were not given is taken to have what is needed.
+Signal side first: every need for a port that a part of the build offers is served from there; required needs before
+optional ones, what hosts need themselves first, then the heaviest, backplanes before controllers before boards, a
+port that carries it before one that does not. So how many needs find no port does not hang on what they draw. What a
+host carries is added to its own draw. A board whose ``offers`` were not given is taken to have what is needed.
 """
 
 from typing import NamedTuple
@@ -77,6 +77,7 @@ class _Want(NamedTuple):
     number: int
     carries: bool
     only: bool
+    optional: bool = False
 
 
 def host(unit: int, part: Backplane | Controller | Motherboard) -> Host:
@@ -98,7 +99,7 @@ def hang(draws: list[Draw], hosts: list[Host], plugged: frozenset[tuple[int, str
     own = {h.unit for h in hosts}
     above: dict[int, tuple[int, _Port | None]] = {}
     loads = []
-    for want in sorted(_wants(draws), key=lambda want: (want.unit not in own, *_heaviest(want))):
+    for want in sorted(_wants(draws), key=lambda want: (want.optional, want.unit not in own, *_heaviest(want))):
         if (want.unit, want.connector) in plugged:
             continue
         found = _serve(want, ports, ready, above)
@@ -153,11 +154,15 @@ def _wants_of(draw: Draw) -> list[_Want]:
     signal = [need for need in draw.needs if need.connector in _SIGNAL for _ in range(need.count)]
     wants = []
     if len(power) == 1 and power[0].count == 1:
-        wants.append(_Want(draw.unit, power[0].connector, draw.sustained, draw.starting, 0, carries=True, only=False))
+        first = power[0]
+        load = (draw.sustained, draw.starting)
+        wants.append(_Want(draw.unit, first.connector, *load, 0, carries=True, only=False, optional=first.optional))
     for place, need in enumerate(signal):
         carries = not power and place == 0
         load = (draw.sustained, draw.starting) if carries else (NONE, NONE)
-        wants.append(_Want(draw.unit, need.connector, *load, place, carries=carries, only=not need.optional))
+        required = not need.optional
+        want = _Want(draw.unit, need.connector, *load, place, carries=carries, only=required, optional=need.optional)
+        wants.append(want)
     return wants
 
 
