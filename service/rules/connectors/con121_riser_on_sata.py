@@ -8,20 +8,16 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.contacts import DRIVE_PLUG_12V_WATTS
-from service.parts.records import Riser
+from service.rules.connectors.risers import over_sata
 from service.rules.connectors.strains import plug_watts
 from service.rules.rule import Finding, Rule, Said
-
-SATA = "sata-power"
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each riser that draws more through a SATA plug than its pins carry."""
     for joint in case.joints:
-        if not isinstance(case.build.units[joint.at.unit].part, Riser):
-            continue
-        watts = plug_watts(case, joint)
-        if watts > DRIVE_PLUG_12V_WATTS.value and any(plug.connector == SATA for plug in joint.plugs):
+        if over_sata(case, joint):
+            watts = plug_watts(case, joint)
             yield Finding(joint.at, watts, DRIVE_PLUG_12V_WATTS.value, "W", (("connector", joint.connector),))
 
 
