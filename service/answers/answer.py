@@ -27,7 +27,7 @@ def answer(checked: Checked) -> Json:
         "score_lines": [_score_line(build, line) for line in checked.score_lines],
         "findings": [_finding(checked, s, s.said) for s in checked.spoken if isinstance(s.said, Finding)],
         "unknowns": [_unknown(build, s, s.said) for s in checked.spoken if isinstance(s.said, Unknown)],
-        "assumptions": _assumptions(build, checked.case.demand.assumed),
+        "assumptions": _assumptions(build, checked.case.assumed),
         "not_checked": [{"aspect": n.aspect, "reason": english.not_checked(n)} for n in checked.not_checked],
         "power": power(checked.case), "plan": plan(checked.case),
         "cautions": list(english.STANDING), "edition": build.edition, "service_version": __version__,

@@ -134,6 +134,7 @@ def _case(
         to_buy=(),
         proven=wired.proven if wired else True,
         objective=wired.judgement.objective if wired else (),
+        assumed=tuple(ends.assumed),
     )
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from service.case.place import Place
-from service.demand.demand import Demand
+from service.demand.demand import Assumed, Demand
 from service.parts.build import Build
 from service.parts.figures import End
 from service.parts.records import Cable, PowerSupply
@@ -247,3 +247,4 @@ class Case:
     to_buy: tuple[Purchase, ...]
     proven: bool
     objective: tuple[int, ...]
+    assumed: tuple[Assumed, ...]

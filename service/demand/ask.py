@@ -76,7 +76,6 @@ def demand(build: Build, ends: Ends) -> Demand:
         slots=tuple((at.draw.unit, at.draw.slot_watts) for at in ledger.cards),
         headers=tuple(hung.headers),
         headless=tuple(hung.headless),
-        assumed=tuple(ends.assumed),
     )
 
 

@@ -42,6 +42,7 @@ def card(unit: int, part: Card, limit_percent: float, ends: Ends) -> CardDraw:
     low, high = _slot_share(unit, part, board, scale, needs, ends)
     for_slot, for_plugs = (high, low) if ends.unfavourable else (low, high)
     total, weights = _plug_watts(unit, ports, board - high, board - for_plugs, scale, ends)
+    board = max(board, low + total)
     feed = _feed(unit, needs, total, weights, idle)
     feed = feed._replace(ports=with_way(feed.ports, due=board > high))
     return CardDraw(unit, board, for_slot, _on_3v3(for_slot), idle, feed)

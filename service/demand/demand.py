@@ -79,4 +79,3 @@ class Demand:
     slots: tuple[tuple[int, float], ...]
     headers: tuple[Header, ...]
     headless: tuple[tuple[int, str, int], ...]
-    assumed: tuple[Assumed, ...]

@@ -76,3 +76,23 @@ def test_a_processor_is_not_fed_from_a_drive_plug() -> None:
     }
     lines = ({"spec": _supply(SATA)}, {"spec": BOARD}, {"spec": PROCESSOR}, {"spec": adapter})
     assert _stops(*lines) == {"CON101"}
+
+
+def test_what_is_assumed_of_the_supply_and_the_room_is_told() -> None:
+    """Assumptions made after the demand, of ratings and the room, were once used and not told."""
+    supply = {"category": "power_supply", "rated_watts": 850, "design": "atx-3.1", "cables": [MAIN, PROCESSOR_CABLE]}
+    told = {each["where"] for each in ask({"parts": [{"spec": supply}, {"spec": BOARD}]})["assumptions"]}
+    rails = {f"/parts/0/rails/{rail}/max_amps" for rail in ("12v", "5v", "3v3", "5vsb")}
+    others = {"/parts/0/rated_at_celsius", "/parts/0/power_factor", "/site/mains_volts", "/site/room_celsius"}
+    assert rails | others <= told
+
+
+def test_plugs_that_carry_more_than_the_card_draws_raise_what_it_draws() -> None:
+    """Two plugs of 150 W and a slot of 75 W are 375 W, whatever the card is said to draw: more than 300 W."""
+    card = {
+        "category": "graphics_card", "board_watts": 200, "slot_watts": 75,
+        "needs": [{"connector": "pcie-8", "count": 2, "watts": 150}],
+    }
+    cable = {"plugs": [{"connector": "pcie-6+2"}], "awg": 18, "quantity": 2}
+    supply = _supply(PROCESSOR_CABLE, cable, rated_watts=300)
+    assert "PWR101" in _stops({"spec": supply}, {"spec": BOARD}, {"spec": card})

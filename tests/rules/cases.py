@@ -34,7 +34,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
     parts = (*((supply,) if supply else ()), *others)
     demand = Demand(
         feeds=(), sustained=(0, 0, 0, 0), starting=(0, 0, 0, 0), sustained_watts=0.0, moments=(),
-        slots=(), headers=(), headless=(), assumed=(),
+        slots=(), headers=(), headless=(),
     )
     whole: dict[str, Any] = {
         "build": Build(units=tuple(Unit(part, "", line, 0) for line, part in enumerate(parts))), "end": "unfavourable",
@@ -42,7 +42,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
         "starting_watts": 0.0, "joints": (),
         "open_ports": (), "shares": (), "rails": (), "combined": (), "groups": (), "moments": (), "wall": None,
         "room_celsius": 25.0, "rated_at_celsius": 40.0, "headers": (), "headless": (), "spare": (), "loose": (),
-        "foreign_spare": (), "to_buy": (), "proven": True, "objective": (),
+        "foreign_spare": (), "to_buy": (), "proven": True, "objective": (), "assumed": (),
     }
     return Case(**(whole | given))
 
