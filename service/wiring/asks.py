@@ -43,7 +43,10 @@ class Asks:
         self.markets = markets
         self.clusters = clusters
         self.ways = Ways(problem)
-        self.kinds_by_type = [{fit.cable for fit in of.fits} for of in problem.port_types]
+        self.kinds_by_type = [
+            {fit.cable for fit in of.fits if fit.halves <= problem.cables[fit.cable].halves[fit.plug]}
+            for of in problem.port_types
+        ]
         self.goods: list[Goods] = []
         self.kinds_of: list[frozenset[int]] = []
         self.asks: list[Ask] = []

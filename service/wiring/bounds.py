@@ -112,7 +112,9 @@ class Bounds:
 
         def bound(cards: bool) -> int:
             cost, wants = self._wants(asking, cards)
-            return cost if cost >= NEVER or not uses else cost + self._of_uses(wants, uses, left)
+            if cost >= NEVER:
+                return NEVER
+            return cost + (self._of_uses(wants, uses, left) if uses else self._least(wants))
 
         return _whole_cards(bound)
 
@@ -176,7 +178,7 @@ class Bounds:
         others only where that leaves room for something better.
         """
         best = self._together([self.menus.menu(*each, self.none.numbers, left) for each in _asked(wants)], left.sockets)
-        sure = sum(self.asks.least(ask) * times for counted in wants for ask, times in counted.items())
+        sure = self._least(wants)
         uses = [used for used in uses if any(used.numbers) and sure + used.cost < best]
         if not uses:
             return best
@@ -202,6 +204,10 @@ class Bounds:
             more = [self.menus.menu(family, counted, used.numbers, left) for family, counted in further.items()]
             best = min(best, used.cost + self._together([*plain, *more], left.sockets))
         return best
+
+    def _least(self, wants: Wants) -> int:
+        """Return what all asks cost at the least, each by itself."""
+        return sum(self.asks.least(ask) * times for counted in wants for ask, times in counted.items())
 
     def _together(self, menus: Sequence[Menu], sockets: Sequence[int]) -> int:
         """Return the least cost of one offer of each family that the sockets allow together."""

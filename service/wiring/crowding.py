@@ -5,7 +5,7 @@ by rail, and each then pays at least what that current there is worth beyond wha
 """
 
 from collections.abc import Sequence
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, UNIT, joined, worth
@@ -150,7 +150,7 @@ def _by_pair(
     for number in range(1, min(cables, len(loads) // PAIR) + 1):
         of_current += _of_heaviest(problem, trunk, guests, loads[: PAIR * number])
         paid.append(max(number * least, of_current, comfort[number - 1] if comfort else 0))
-    return tuple(further - before for before, further in pairwise(paid))
+    return tuple(_convex(paid))
 
 
 def _of_heaviest(

@@ -115,10 +115,10 @@ class Patterns:
         if halves == 0:
             return
         for choice in self.choices(counts, filling):
-            for fit, taken in self.fits[choice.need.type].get(kind, {}).get(plug, ()):
+            for rank, (fit, taken) in enumerate(self.fits[choice.need.type].get(kind, {}).get(plug, ())):
                 if taken <= halves:
                     fuller = Filling(choice.touched, (*filling.taken, (plug, fit, choice.tag)))
-                    yield fuller, (*choice.order, fit), taken
+                    yield fuller, (*choice.order, rank), taken
 
     def additions(self, counts: Counted, kind: int, filling: Filling) -> Iterator[Filling]:
         """Yield the filling with one more need, on each plug that has room."""

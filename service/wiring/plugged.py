@@ -15,7 +15,7 @@ from service.wiring.allowances import merged
 from service.wiring.box import FitInfo
 from service.wiring.mates import mate
 from service.wiring.pieces import Piece
-from service.wiring.pose import Frame, Impossible, Poser
+from service.wiring.pose import THREE_VOLT, Frame, Impossible, Poser, asks_three_volt
 from service.wiring.problem import AdapterFit, AdapterSource, Fit, PlugSource, PortType, Source, Wiring
 
 PortAt = tuple[int, str, int]
@@ -42,10 +42,18 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
         if poser.lacks_rail(feed)
         for port in feed.ports
     }
+    three_volt = {
+        (feed.unit, port.connector, port.number)
+        for feed in poser.demand.feeds
+        if asks_three_volt(feed)
+        for port in feed.ports
+        if port.connector in THREE_VOLT
+    }
     impossible = []
     for each in plugged:
         at = (poser.lines[each.line, each.copy], each.connector, each.number)
-        if at not in starved and _is_possible(poser, each):
+        fed = at not in starved and not (at in three_volt and _lacks_three_volt(poser, each))
+        if fed and _is_possible(poser, each):
             placed[at] = room.place(each)
         else:
             impossible.append(_impossible(poser, at[0], each))
@@ -61,6 +69,15 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
 
 def _source(placed: _Placed | None) -> Source | None:
     return None if placed is None else placed.source
+
+
+def _lacks_three_volt(poser: Poser, plugged: Plugged) -> bool:
+    """Say whether a connection has a cable that is known to carry no 3.3 V, or an adapter from a plug without it."""
+    cables = [poser.cables[_kind(poser, piece)].cable for piece in poser.plug_pieces(plugged)]
+    adapters = [poser.adapters[_adapter_kind(poser, piece)].adapter for piece in poser.adapter_pieces(plugged)]
+    return any(cable.carries_3v3 is False for cable in cables) or any(
+        adapter.takes.connector not in THREE_VOLT for adapter in adapters
+    )
 
 
 def _is_possible(poser: Poser, plugged: Plugged) -> bool:

@@ -37,6 +37,8 @@ from service.wiring.reach import REACHES, Reach, Routes
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 _TWELVE_VOLT_ONLY = "atx12vo"
+THREE_VOLT = frozenset({"sata-power"})
+"""Plugs of drives that have contacts for 3.3 V."""
 PortKey = tuple[object, ...]
 
 
@@ -204,9 +206,13 @@ class Poser:
 
     # -- port types -----------------------------------------------------------------------------------------------
 
-    def port_type(self, connector: str, stays_off: bool, depth: int = 0) -> int:
-        """Return the type of a port that is planned; ``depth`` 1 and 2: of an adapter's input."""
-        key = (connector, stays_off, depth)
+    def port_type(self, connector: str, stays_off: bool, depth: int = 0, three_volt: bool = False) -> int:
+        """Return the type of a port that is planned; ``depth`` 1 and 2: of an adapter's input.
+
+        ``three_volt``: its device draws 3.3 V there, which a cable without it, and an adapter from a plug without it,
+        do not give.
+        """
+        key = (connector, stays_off, depth, three_volt)
         if key in self.types:
             return self.types[key]
         at = self.types[key] = len(self.port_types)
@@ -215,8 +221,12 @@ class Poser:
         fits = self._boxed_fits(connector, stays_off, at) if boxed else []
         for kind in range(boxed, len(self.cables)):
             fits += self._fits(kind, connector, stays_off, at)
+        if three_volt:
+            fits = [(fit, info) for fit, info in fits if self.cables[fit.cable].cable.carries_3v3 is not False]
         self.fits[at] = [info for _, info in fits]
         into = self._adapter_fits(connector) if depth < 2 else []
+        if three_volt:
+            into = [found for found in into if self.adapters[found[0].adapter].adapter.takes.connector in THREE_VOLT]
         self.adapter_fits[at] = [allowances for _, allowances in into]
         self.port_types[at] = PortType(tuple(fit for fit, _ in fits), tuple(fit for fit, _ in into))
         return at
@@ -315,7 +325,9 @@ class Poser:
                 ports.append(Port(self.unfed_type(), port.required, port.weight))
             else:
                 needs_care = stays_off and port.connector == "sata-power"
-                ports.append(Port(self.port_type(port.connector, needs_care), port.required, port.weight))
+                asks_3v3 = port.connector in THREE_VOLT and asks_three_volt(feed)
+                of = self.port_type(port.connector, needs_care, three_volt=asks_3v3)
+                ports.append(Port(of, port.required, port.weight))
         return Device(feed.role, tuple(ports), (*feed.sustained, *feed.starting))
 
     def finish(self, given: dict[tuple[int, str, int], int] | None = None) -> Frame:
@@ -399,6 +411,12 @@ def _plain_cable(connector: str) -> Cable:
         captive=False,
         carries_3v3=False,
     )
+
+
+def asks_three_volt(feed: Feed) -> bool:
+    """Say whether a device draws current from 3.3 V."""
+    rail = _RAIL["3v3"]
+    return bool(feed.sustained[rail] or feed.starting[rail])
 
 
 def missing_rails(supply: PowerSupply) -> tuple[int, ...]:

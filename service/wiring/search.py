@@ -148,7 +148,7 @@ class Search:
         self.likely: dict[State, list[int]] = {}
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
-        self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES)) for device in problem.devices]
+        self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES + 1)) for device in problem.devices]
         self.roomiest = sorted(range(len(problem.cables)), key=lambda kind: (-self.bounds.markets.rooms[kind], kind))
         self.feeding = [
             sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
@@ -164,7 +164,7 @@ class Search:
             self._descend()
             if not self._exhausted(self.budget):
                 return False
-        return all(len(each) < MOST_CHOICES for each in self.choices)
+        return all(len(each) <= MOST_CHOICES for each in self.choices)
 
     def floor_of(self, chosen: tuple[int, ...]) -> int:
         """Return the bound of all wirings with this choice of optional ports."""

@@ -170,6 +170,9 @@ def by_adapters(*, rated: bool) -> Json:
     to_drive = {"takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power"}]}
     small: Json = {"rated_watts": 54} if rated else {"rated_watts_by_inputs": {"1": 54}}
     sheet["parts"].append({"spec": {"category": "adapter"} | to_drive | small, "quantity": 1})
+    for category in ("drive", "optical_drive"):  # a peripheral plug has no 3.3 V
+        for amps in ("running_amps", "starting_amps"):
+            _spec(sheet, category).get(amps, {}).pop("3v3", None)
     return sheet
 
 

@@ -96,3 +96,18 @@ def test_plugs_that_carry_more_than_the_card_draws_raise_what_it_draws() -> None
     cable = {"plugs": [{"connector": "pcie-6+2"}], "awg": 18, "quantity": 2}
     supply = _supply(PROCESSOR_CABLE, cable, rated_watts=300)
     assert "PWR101" in _stops({"spec": supply}, {"spec": BOARD}, {"spec": card})
+
+
+@pytest.mark.parametrize(("carries", "stops"), [(False, {"CON101"}), (True, set())], ids=["without", "with"])
+def test_a_drive_of_3_3_volts_needs_a_cable_that_carries_them(carries: bool, stops: set[str]) -> None:
+    cable = {"plugs": [{"connector": "sata-power"}], "awg": 18, "carries_3v3": carries}
+    disk = {"category": "drive", "interface": "sata", "size": "2.5", "needs": [{"connector": "sata-power"}],
+            "running_amps": {"5v": 0.5, "3v3": 2}}
+    lines = [{"spec": _supply(PROCESSOR_CABLE, cable)}, {"spec": BOARD}, {"spec": PROCESSOR}, {"spec": disk}]
+    assert _stops(*lines) == stops
+    if carries:
+        return
+    wiring = [{"part": "/parts/3", "port": {"connector": "sata-power"},
+               "plugs": [{"cable": "/parts/0/cables/2", "plug": 1}]}]
+    plugged = ask({"parts": lines, "wiring": wiring, "wiring_rest": "plan"})["findings"]
+    assert {"CON113"} <= {each["rule"] for each in plugged if each["weight"] == "stop"}
