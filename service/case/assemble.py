@@ -119,7 +119,9 @@ def _case(
         shares=tuple(reader.shares()) if reader else (),
         rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
         combined=tuple(side.combined(part, unit, demand)) if part and unit is not None else (),
-        groups=tuple(side.groups(part, unit, wired.judgement if wired else None)) if part and unit is not None else (),
+        groups=tuple(side.groups(part, unit, wired.frame.problem, wired.judgement))
+        if part and unit is not None and wired
+        else (),
         moments=tuple(side.moments(part, unit, demand)) if part and unit is not None else (),
         wall=side.wall(build, part, unit, demand, ends) if part and unit is not None else None,
         room_celsius=ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS),

@@ -130,12 +130,13 @@ class CombinedLoad(NamedTuple):
 
 
 class GroupLoad(NamedTuple):
-    """An overcurrent group: what the plan puts on it, sustained."""
+    """An overcurrent group: what the plan puts on it, sustained and at start-up."""
 
     at: Place
     name: str
     rail: str
     amps: float
+    starting_amps: float
     max_amps: float
 
 

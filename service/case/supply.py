@@ -12,7 +12,8 @@ from service.parts.records import PowerSupply
 from service.parts.words import RAILS, SIXTEEN_PIN
 from service.physics.conversion import efficiency_at, wall_amps, wall_watts
 from service.physics.excursion import supply_envelope_watts
-from service.wiring.objective import Judgement
+from service.wiring.objective import Judgement, group_loads
+from service.wiring.problem import Problem
 
 _MILLI = 1000
 _NOMINAL_VOLTS: dict[str, float] = {"12v": 12.0, "5v": 5.0, "3v3": 3.3, "5vsb": 5.0}
@@ -58,12 +59,14 @@ def _watts_by_rail(milliamps: Sequence[int]) -> dict[str, float]:
     return {rail: milliamps[at] / _MILLI * _NOMINAL_VOLTS[rail] for at, rail in enumerate(RAILS)}
 
 
-def groups(part: PowerSupply, unit: int, judgement: Judgement | None) -> list[GroupLoad]:
-    """Return what a plan puts on each overcurrent group."""
-    carried = judgement.groups if judgement is not None else (0,) * len(part.groups)
+def groups(part: PowerSupply, unit: int, problem: Problem, judgement: Judgement) -> list[GroupLoad]:
+    """Return what a plan puts on each overcurrent group, sustained and at start-up."""
+    starting = group_loads(problem, judgement.segments, starting=True)
     return [
-        GroupLoad(Place("group", unit, (at,)), group.name, group.rail, milliamps / _MILLI, group.max_amps)
-        for at, (group, milliamps) in enumerate(zip(part.groups, carried, strict=True))
+        GroupLoad(
+            Place("group", unit, (at,)), group.name, group.rail, running / _MILLI, start / _MILLI, group.max_amps
+        )
+        for at, (group, running, start) in enumerate(zip(part.groups, judgement.groups, starting, strict=True))
     ]
 
 

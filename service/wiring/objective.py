@@ -142,7 +142,7 @@ def loads(problem: Problem, wiring: Wiring) -> Currents:
         for source in sources:
             _draw(plugs, problem.port_types[problem.adapters[kind].input_type], source, share)
     segments = _segment_loads(problem, plugs)
-    return Currents(ports, adapters, plugs, segments, _group_loads(problem, segments))
+    return Currents(ports, adapters, plugs, segments, group_loads(problem, segments))
 
 
 def inputs_of(wiring: Wiring) -> dict[Adapter, tuple[Source, ...]]:
@@ -256,13 +256,17 @@ def _segment_loads(problem: Problem, plugs: dict[tuple[int, int, int], Load]) ->
     return found
 
 
-def _group_loads(problem: Problem, segments: dict[tuple[int, int, int], Load]) -> tuple[int, ...]:
+def group_loads(
+    problem: Problem, segments: dict[tuple[int, int, int], Load], *, starting: bool = False
+) -> tuple[int, ...]:
+    """Return what the cables in use put on each group [mA], sustained or at start-up."""
+    later = RAILS if starting else 0
     carried = [0] * len(problem.groups)
     for (kind, _, segment), load in segments.items():
         named = problem.cables[kind].groups
         if segment == 0:
             for group in set(named):
-                carried[group] += -(-load[problem.groups[group].rail] * named.count(group) // len(named))
+                carried[group] += -(-load[problem.groups[group].rail + later] * named.count(group) // len(named))
     return tuple(carried)
 
 

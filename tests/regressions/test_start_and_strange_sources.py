@@ -111,3 +111,14 @@ def test_a_drive_of_3_3_volts_needs_a_cable_that_carries_them(carries: bool, sto
                "plugs": [{"cable": "/parts/0/cables/2", "plug": 1}]}]
     plugged = ask({"parts": lines, "wiring": wiring, "wiring_rest": "plan"})["findings"]
     assert {"CON113"} <= {each["rule"] for each in plugged if each["weight"] == "stop"}
+
+
+def test_a_group_past_its_limit_at_start_up_is_told() -> None:
+    """12 disks of 2 A start with 24 A on a group of 18 A, and run on 7.2 A."""
+    groups = [{"name": "board", "max_amps": 40, "feeds": ["main", "processor"]},
+              {"name": "drives", "max_amps": 18, "feeds": ["drive"]}]
+    supply = _supply(PROCESSOR_CABLE, SATA, groups=groups)
+    found = ask({"parts": [{"spec": supply}, {"spec": BOARD}, {"spec": PROCESSOR}, _disks(12)]})["findings"]
+    assert [(each["weight"], each["measured"], each["limit"]) for each in found if each["rule"] == "PWR303"] == [
+        ("advice", 24.0, 18.0)
+    ]

@@ -31,6 +31,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "PWR203": [(120, shared)],
     "PWR204": [(120, lambda watts: shared(0, watts))],
     "PWR301": [(25, group)],
+    "PWR303": [(25, lambda amps: group(0, amps))],
     "PWR302": [(75, slotted)],
     "PWR401": [(1700, lambda watts: case(moments=(moment(watts),)))],
     "PWR402": [(1275, lambda watts: case(moments=(moment(watts),)))],
@@ -113,6 +114,7 @@ NEVER_MISSING = {
     "MATE103": "a board that says nothing takes one",
     "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101", "PWR103": "as PWR101",
     "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _PRINT, "PWR204": _PRINT, "PWR301": _PRINT, "PWR302": _RANGE,
+    "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
     "PWR501": _RANGE, "PWR701": _RANGE,
 }

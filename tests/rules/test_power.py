@@ -22,8 +22,8 @@ def shared(watts: float, starting: float = 0.0) -> Case:
     return case(combined=(CombinedLoad(SHARED, ("3v3", "5v"), watts, starting, 120.0),))
 
 
-def group(amps: float) -> Case:
-    return case(groups=(GroupLoad(GROUP, "12V1", "12v", amps, 25.0),))
+def group(amps: float, starting: float = 0.0) -> Case:
+    return case(groups=(GroupLoad(GROUP, "12V1", "12v", amps, starting, 25.0),))
 
 
 BREAKS = [
@@ -36,6 +36,7 @@ BREAKS = [
     ("PWR203", shared(120.1), SHARED),
     ("PWR204", shared(0, 120.1), SHARED),
     ("PWR301", group(25.001), GROUP),
+    ("PWR303", group(10, 25.001), GROUP),
     ("PWR302", slotted(75.75), Place("unit", 1)),
     ("PWR401", case(moments=(moment(1700.1),)), MOMENT),
     ("PWR402", case(moments=(moment(1275.1),)), MOMENT),
@@ -76,6 +77,9 @@ SILENT = [
     pytest.param("PWR204", case(), id="PWR204 none printed"),
     pytest.param("PWR301", group(25), id="PWR301 on the limit"),
     pytest.param("PWR301", case(), id="PWR301 none printed"),
+    pytest.param("PWR303", group(10, 25), id="PWR303 on the limit"),
+    pytest.param("PWR303", group(26, 30), id="PWR303 leaves it to PWR301"),
+    pytest.param("PWR303", case(), id="PWR303 none printed"),
     pytest.param("PWR401", case(moments=(moment(1700),)), id="PWR401 on the limit"),
     pytest.param("PWR401", case(moments=(moment(1701, stated=True),)), id="PWR401 leaves stated to PWR403"),
     pytest.param("PWR401", case(moments=(moment(1701, beyond_formula=True),)), id="PWR401 outside the ratio"),
