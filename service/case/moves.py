@@ -18,7 +18,6 @@ from service.parts.records import Adapter, Cable, PowerSupply
 from service.wiring.pieces import Piece
 
 PortAt = tuple[int, int, str, int]
-Held = tuple[int, int, int]
 
 
 class Move(NamedTuple):

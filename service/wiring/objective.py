@@ -14,7 +14,6 @@ from service.wiring.problem import (
     NOTHING,
     AdapterKind,
     AdapterSource,
-    Limits,
     Load,
     Objective,
     PlugSource,
@@ -188,11 +187,6 @@ def judged(load: Load, limits: RailLimits) -> Verdict:
         if comfort < NO_LIMIT:
             use = max(use, -(-PER_MILLE * running // comfort))
     return Verdict(overloaded, banded, start_banded, use)
-
-
-def use_of(current_ma: int, allowed: Limits) -> int:
-    """Return the use of a place on one rail, per mille of its comfort limit, rounded up."""
-    return 0 if allowed.comfort >= NO_LIMIT else -(-PER_MILLE * current_ma // allowed.comfort)
 
 
 def adapter_limits(kind: AdapterKind, inputs: int) -> RailLimits:

@@ -116,10 +116,7 @@ class PortType(NamedTuple):
 
 
 class Port(NamedTuple):
-    """A port of a device; weights divide the device's load. ``must``.
-
-    It has a source in every wiring, as it is plugged.
-    """
+    """A port of a device; weights divide the device's load. ``must``: it has a source in every wiring, as plugged."""
 
     type: int
     required: bool
@@ -147,9 +144,7 @@ class CableKind(NamedTuple):
 
 
 class AdapterKind(NamedTuple):
-    """Equal adapters. ``inputs`` lists, ascending, how many inputs may be used.
-
-    ``limits_by_inputs`` what is then allowed.
+    """Equal adapters. ``inputs`` lists, ascending, how many inputs may be used; ``limits_by_inputs`` what each allows.
 
     ``rank`` is 0 moulded, 1 bought, 2 bundled.
     """
@@ -209,11 +204,9 @@ Source = PlugSource | AdapterSource
 
 
 class Wiring(NamedTuple):
-    """A choice: for each device and port its source or None.
+    """A choice: for each device and port its source or None; for each adapter in use the sources of its inputs.
 
-    For each adapter kind and copy in use, its inputs' sources.
-
-    ``adapter_inputs`` is sorted by (adapter kind, copy).
+    ``adapter_inputs``: (adapter kind, copy, sources), sorted by kind and copy.
     """
 
     sources: tuple[tuple[Source | None, ...], ...]

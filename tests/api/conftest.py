@@ -10,8 +10,6 @@ from service.app import create_app
 from service.config import Config
 from tests.contract.held_client import HeldClient
 
-JSON_HEADERS = {"Content-Type": "application/json"}
-
 
 @pytest.fixture(scope="session")
 def app() -> Flask:

@@ -122,3 +122,14 @@ def test_a_group_past_its_limit_at_start_up_is_told() -> None:
     assert [(each["weight"], each["measured"], each["limit"]) for each in found if each["rule"] == "PWR303"] == [
         ("advice", 24.0, 18.0)
     ]
+
+
+def test_a_drive_of_3_3_volts_is_not_fed_through_an_adapter_from_a_plug_without() -> None:
+    """A peripheral plug carries 12 V and 5 V only."""
+    cable = {"plugs": [{"connector": "peripheral-4"}], "awg": 18}
+    adapter = {"category": "adapter", "takes": [{"connector": "peripheral-4"}], "gives": [{"connector": "sata-power"}]}
+    disk = {"category": "drive", "interface": "sata", "size": "2.5", "needs": [{"connector": "sata-power"}],
+            "running_amps": {"5v": 0.5, "3v3": 2}}
+    lines = [{"spec": _supply(PROCESSOR_CABLE, cable)}, {"spec": BOARD}, {"spec": PROCESSOR}, {"spec": adapter}]
+    assert _stops(*lines, {"spec": disk}) == {"CON101"}
+    assert _stops(*lines, {"spec": disk | {"running_amps": {"5v": 0.5}}}) == set()

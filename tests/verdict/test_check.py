@@ -116,3 +116,12 @@ def test_rule_that_breaks_down(monkeypatch: pytest.MonkeyPatch, caplog: pytest.L
     assert answer["verdict"] == "undecided"
     assert spoken(answer) == spoken(before)
     assert any("PWR101" in record.getMessage() for record in caplog.records)
+
+
+def test_how_certain_a_caution_is_stands_only_where_it_was_asked_for() -> None:
+    """No verdict hangs on it, so without a stop the favourable end is looked at for ``would_settle`` alone."""
+    sheet = example("two-groups-drive-chain-and-adapter")
+    plain, asked = ask(sheet), ask(sheet | {"would_settle": True})
+    assert plain["verdict"] == asked["verdict"] == "fits_with_cautions"
+    assert {each["certain"] for each in plain["findings"]} == {None}
+    assert {each["certain"] for each in asked["findings"]} <= {True, False}
