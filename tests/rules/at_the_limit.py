@@ -3,8 +3,12 @@
 from collections.abc import Callable
 
 from service.case.case import Case, Strain
+from service.demand.ends import Ends
+from service.parts.build import Build as BuildOf
+from service.parts.build import Unit
 from service.parts.figures import Range
-from service.parts.records import CaseBox, GraphicsCard
+from service.parts.records import CaseBox, GraphicsCard, Plug
+from service.wiring.reach import Routes
 from tests.rules.cases import case, header, joint, moment, plug, slotted, strain, wall
 from tests.rules.test_connectors import CARD, HALF_6, PERIPHERAL_TO_CARD, RISER, SATA, adapted, plugged, share
 from tests.rules.test_fitting_signals_mating import box, fit
@@ -20,6 +24,14 @@ def _strained(cause: str, level: str, limit: float, *, sixteen_pin: bool = False
         return case(CARD, joints=(joint(*(found if amps > limit else ())),))
 
     return build
+
+
+def _reaching(way_mm: float, lead_mm: float | None) -> Case:
+    """Return a connection of a card by the way that the case states and by how far the plug is along its cable."""
+    tower = BuildOf(units=(Unit(CaseBox(routes_mm=(("card", way_mm),)), "", 0, 0),))
+    along = Plug(connector="pcie-8", at_mm=lead_mm)
+    reach = Routes(tower, Ends("unfavourable")).reach(along, 0, "cables/0/plugs/0", "pcie-8")
+    return plugged(plug(short_by_mm=reach.short_by_mm, assumed_short_by_mm=reach.assumed_short_by_mm))
 
 
 LIMITS: dict[str, list[tuple[float, Build]]] = {
@@ -63,6 +75,8 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "CON117": [(75, lambda watts: adapted(PERIPHERAL_TO_CARD, watts=watts))],
     "CON118": [(25, _strained("adapter", "stop", 25))],
     "CON121": [(54, lambda watts: plugged(plug("sata-power"), at=SATA, watts=watts, part=RISER))],
+    "CBL102": [(500, lambda way: _reaching(way, 500))],
+    "CBL103": [(400, lambda way: _reaching(way, None))],
     "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT102": [(150, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
@@ -77,8 +91,6 @@ NO_LIMIT = {
     "AUX101": "a header is there or is not",
     "AUX103": "two voltages are equal or not; both rows of each header stand in BREAKS and SILENT",
     "CBL101": _WORDS,
-    "CBL102": "the wiring takes the reach from the way; what is left over is told, and any of it breaks the rule",
-    "CBL103": "the wiring takes the reach from the way; what is left over is told, and any of it breaks the rule",
     "CBL104": _WORDS,
     "CON101": "a port is fed or is not",
     "CON110": _WORDS,

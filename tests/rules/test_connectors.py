@@ -88,6 +88,7 @@ BREAKS = [
 SILENT = [
     pytest.param("CON101", case(CARD, open_ports=(open_port(required=False),)), id="CON101 optional"),
     pytest.param("CON102", case(CARD, joints=(joint(),)), id="CON102 within"),
+    pytest.param("CON103", strained("plug", "stop", 51, 50), id="CON103 leaves the plug's watts to CON102"),
     pytest.param(
         "CON104", strained("contact", "stop", 9.3, 9.2, sixteen_pin=True), id="CON104 leaves 16-pin to CON106",
     ),
@@ -96,6 +97,7 @@ SILENT = [
     pytest.param("CON105", case(CARD, joints=(joint(strain("contact", "band", 7, 6), strain("plug", "stop", 13, 12)),)),
                  id="CON105 past a stop already"),
     pytest.param("CON106", strained("contact", "stop", 8.1, 8.0), id="CON106 leaves 4.2 mm to CON104"),
+    pytest.param("CON107", strained("start_wire", "start_band", 9, 8), id="CON107 leaves the wires to CON108"),
     pytest.param("CON108", case(CARD, joints=(joint(strain("start_wire", "start_band", 9, 8),
                                                     strain("drive_rail", "start_stop", 5, 4.5)),)),
                  id="CON108 past a stop already"),
@@ -111,6 +113,7 @@ SILENT = [
     pytest.param("CON116", adapted(adapter("peripheral-4", "sata-power"), at=SATA), id="CON116 to a drive"),
     pytest.param("CON117", adapted(PERIPHERAL_TO_CARD, watts=75), id="CON117 on the limit"),
     pytest.param("CON117", two_ports(37.5), id="CON117 on the limit over two ports"),
+    pytest.param("CON118", strained("print", "stop", 26, 25), id="CON118 leaves the print to CON103"),
     pytest.param("CON119", case(CARD, open_ports=(open_port(required=False),)), id="CON119 within comfort"),
     pytest.param("CON119", case(CARD, open_ports=(open_port(required=True, crowded=True),)), id="CON119 required"),
     pytest.param("CON120", plugged(plug("sata-power", carries_3v3=False), at=SATA, part=DRIVE), id="CON120 no 3.3 V"),

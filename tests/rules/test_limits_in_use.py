@@ -13,7 +13,8 @@ from service.facts.supply import is_large
 from service.physics.excursion import card_ratio, supply_envelope_watts
 from service.wiring.allowances import joint
 from tests.journeys.asked import ask, spoken
-from tests.practice.test_trade import BOARD, MAIN, PROCESSOR, card, supply
+from tests.practice.test_trade import BOARD, DOUBLE, MAIN, PROCESSOR, card, supply
+from tests.rules.at_the_limit import LIMITS
 from tests.rules.cases import case, header, outcome, wall
 
 Json = dict[str, Any]
@@ -47,12 +48,16 @@ def drive(connector: str, moment: str) -> Callable[[float], Json]:
     return build
 
 
+def into(port: str, open_contacts: int = 0) -> list[Json]:
+    """Return the wiring of the third cable's first plug into a port of the fourth part."""
+    plug = {"cable": "/parts/0/cables/2", "plug": 1, "open_contacts": open_contacts}
+    return [{"part": "/parts/3", "port": {"connector": port, "number": 1}, "plugs": [plug]}]
+
+
 def sixteen_pin(amps: float) -> Json:
     """Return a build by the amps of each of four sound contacts of a 16-pin plug, two others being open."""
     box = supply({"plugs": [{"connector": "12v-2x6"}], "awg": 16, "rated_watts": 600})
-    plug = {"cable": "/parts/0/cables/2", "plug": 1, "open_contacts": 2}
-    wiring = [{"part": "/parts/3", "port": {"connector": "12v-2x6", "number": 1}, "plugs": [plug]}]
-    return judged(box, card(25 + amps * 4 * 12, "12v-2x6", 1), wiring=wiring, wiring_rest="plan")
+    return judged(box, card(25 + amps * 4 * 12, "12v-2x6", 1), wiring=into("12v-2x6", 2), wiring_rest="plan")
 
 
 def plug(connector: str) -> Callable[[float], Json]:
@@ -62,10 +67,81 @@ def plug(connector: str) -> Callable[[float], Json]:
     return lambda watts: judged(box, card(25 + watts, connector, 1))
 
 
+def printed(rated_watts: float) -> Callable[[float], Json]:
+    """Return a build by the watts of a card through a 16-pin cable that is printed for so many."""
+    box = supply({"plugs": [{"connector": "12v-2x6"}], "awg": 16, "rated_watts": rated_watts})
+    return lambda watts: judged(box, card(25 + watts, "12v-2x6", 1))
+
+
+def rated(rated_watts: float, **given: Any) -> Callable[[float], Json]:
+    """Return a build by the watts of a card through an adapter that is rated for so many, from two 8-pin plugs."""
+    ends = {"takes": [{"connector": "pcie-8", "count": 2}], "gives": [{"connector": "12v-2x6"}], "moulded": False}
+    box = supply(*[{"plugs": [{"connector": "pcie-6+2"}], "awg": 16}] * 2)
+    adapters = [ends | {"rated_watts": rated_watts} | given]
+    return lambda watts: judged(box, card(25 + watts, "12v-2x6", 1, adapters=adapters))
+
+
+def shared(watts: float) -> Json:
+    """Return the answer to a card that takes so many watts through both plugs of the one cable there is."""
+    return judged(supply(DOUBLE), card(25 + watts, "pcie-8", 2))
+
+
+def half_mated(watts: float) -> Json:
+    """Return the answer to a 6-pin plug in the 8-pin port of a card that takes so many watts through it."""
+    box = supply({"plugs": [{"connector": "pcie-6"}], "awg": 16})
+    return judged(box, card(25 + watts, "pcie-8", 1), wiring=into("pcie-8"), wiring_rest="plan")
+
+
+def from_round_plugs(watts: float) -> Json:
+    """Return the answer to a card that takes so many watts through an adapter from two peripheral plugs."""
+    ends = {"takes": [{"connector": "peripheral-4", "count": 2}], "gives": [{"connector": "pcie-6"}]}
+    box = supply({"plugs": [{"connector": "peripheral-4"}] * 2, "awg": 16})
+    return judged(box, card(25 + watts, "pcie-6", 1, adapters=[ends | {"moulded": False, "rated_watts": 150}]))
+
+
+def riser(watts: float) -> Json:
+    """Return the answer to a riser on a SATA plug, with a card on it that takes so many watts through its slot."""
+    slotted = {"category": "graphics_card", "board_watts": watts, "slot_watts": watts}
+    holder = {"category": "riser", "feeds_slot_watts": 75, "needs": [{"connector": "sata-power"}]}
+    box = supply({"plugs": [{"connector": "sata-power"}], "awg": 16, "carries_3v3": True})
+    return judged(box, holder, slotted, wiring=into("sata-power"), wiring_rest="plan")
+
+
+def way(lead: float | None) -> Callable[[float], Json]:
+    """Return a build by the way to a card that the case states; its plug is so far along, or where it may be."""
+    along = {"connector": "pcie-8"} | ({} if lead is None else {"at_mm": lead})
+    far = [{"plugs": [{"connector": plug, "at_mm": 900}], "awg": 16} for plug in ("atx-24", "cpu-4+4")]
+    box = supply() | {"cables": [*far, {"plugs": [along], "awg": 16}]}
+
+    def build(mm: float) -> Json:
+        tower = {"category": "case", "routes_mm": {"card": mm}}
+        return judged(box, card(100, "pcie-8", 1), tower, wiring=into("pcie-8"), wiring_rest="plan")
+
+    return build
+
+
+def lead_to(function: str) -> Callable[[float], Json]:
+    """Return a build by how far a plug is along its cable, in a case that states no way to its port."""
+    def build(mm: float) -> Json:
+        along = {
+            "main": {"connector": "atx-24"}, "processor": {"connector": "cpu-4+4"}, "card": {"connector": "pcie-8"},
+            "drive": {"connector": "sata-power"},
+        }
+        long = {one: plug | {"at_mm": mm if one == function else 900} for one, plug in along.items()}
+        box = supply() | {"cables": [{"plugs": [plug], "awg": 16} for plug in long.values()]}
+        disk = {"category": "drive", "interface": "sata", "running_amps": {"12v": 0.5}, "starting_amps": {"12v": 0.5}}
+        return judged(box, card(100, "pcie-8", 1), disk, {"category": "case"})
+
+    return build
+
+
 ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON102", 75, plug("pcie-6")),
     ("CON102", 150, plug("pcie-8")),
     ("CON102", 600, plug("12v-2x6")),
+    ("CON103", 150, printed(150)),
+    ("CON103", 300, printed(300)),
+    ("CON103", 450, printed(450)),
     ("CON104", 8, processor()),
     ("CON105", 6, processor()),
     ("CON106", 9.2, sixteen_pin),
@@ -73,13 +149,33 @@ ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON107", 11, drive("peripheral-4", "running_amps")),
     ("CON107", 2, drive("floppy-4", "running_amps")),
     ("CON108", 8, drive("peripheral-4", "starting_amps")),
+    ("CON109", 225, shared),
+    ("CON112", 75, half_mated),
+    ("CON117", 75, from_round_plugs),
+    ("CON118", 240, rated(240)),
+    ("CON118", 180, rated(300, rated_watts_by_inputs={"2": 180})),
+    ("CON121", 54, riser),
+    ("CBL102", 500, way(500)),
+    ("CBL103", 400, way(None)),
 ]
+USUAL_WAYS = {"main": 500, "processor": 650, "card": 550, "drive": 450}
+"""Millimetres of the longest usual way, where the case states none; our own figures, common practice, no source."""
 
 
 @pytest.mark.parametrize("percent", PERCENT)
 @pytest.mark.parametrize(("rule", "limit", "build"), ROWS, ids=[f"{row[0]} {row[1]}" for row in ROWS])
 def test_only_past_the_limit(rule: str, limit: float, build: Callable[[float], Json], percent: int) -> None:
     assert told(build(limit * percent / 100), rule) == (percent > 100)
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+@pytest.mark.parametrize(("function", "mm"), USUAL_WAYS.items())
+def test_plug_reaches_by_the_longest_usual_way(function: str, mm: float, percent: int) -> None:
+    assert told(lead_to(function)(mm * percent / 100), "CBL103") == (percent < 100)
+
+
+def test_every_rule_of_plugs_and_cables_with_a_limit_has_a_row() -> None:
+    assert {rule for rule in LIMITS if rule.startswith(("CON", "CBL"))} == {rule for rule, _, _ in ROWS}
 
 
 @pytest.mark.parametrize("percent", PERCENT)

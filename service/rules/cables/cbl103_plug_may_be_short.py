@@ -16,10 +16,12 @@ def check(case: Case) -> Iterator[Said]:
     """Yield each plug that may not reach."""
     for joint in case.joints:
         short = [
-            plug.assumed_short_by_mm for plug in joint.plugs if plug.assumed_short_by_mm > 0 and plug.short_by_mm <= 0
+            plug.assumed_short_by_mm for plug in joint.plugs
+            if plug.assumed_short_by_mm > REACH_SLACK_MM.value >= plug.short_by_mm
         ]
         for number, short_by_mm in enumerate(short):
-            yield Finding(joint.at.nth(number), values=(("connector", joint.connector), ("short_by_mm", short_by_mm)))
+            values = (("connector", joint.connector),)
+            yield Finding(joint.at.nth(number), short_by_mm, REACH_SLACK_MM.value, "mm", values)
 
 
 RULE = Rule(
@@ -32,7 +34,7 @@ RULE = Rule(
     rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS),
     check=check,
     planned=True,
-    message="By the usual way the plug for this {connector} port is {short_by_mm} mm short; the way in this case is "
+    message="By the usual way the plug for this {connector} port is {measured} {unit} short; the way in this case is "
     "not given.",
     why="Supplies for small cases have short cables, and large cases have long ways.",
     remedy="Measure the way in the case, or enter it; a longer cable must be made for this very supply.",
