@@ -10,7 +10,7 @@ from service.demand.needs import needs_of
 from service.intake.faults import Fault
 from service.parts.build import Plugged, PluggedAdapter, PluggedPlug
 from service.parts.records import Adapter, Cable, Part, PowerSupply
-from service.parts.words import SIGNAL_CONNECTORS, SPLIT_PLUGS
+from service.parts.words import SPLIT_PLUGS
 
 _HALF_PORTS = {"cpu-4+4": frozenset({"cpu-4"})}
 _NO_LINE = "points at a line that the sheet does not have"
@@ -52,9 +52,7 @@ def _device_faults(at: str, plugged: Plugged, listed: _Listed) -> Iterator[Fault
         yield Fault(f"{at}/copy", f"is above the quantity of the line, {listed.quantities[plugged.line]}")
     needs = needs_of(listed.parts[plugged.line])
     ports = sum(need.count for need in needs if need.connector == plugged.connector)
-    if plugged.connector in SIGNAL_CONNECTORS:
-        yield Fault(f"{at}/port/connector", "is no power port; what hangs on headers is not listed in a wiring")
-    elif ports == 0:
+    if ports == 0:
         yield Fault(f"{at}/port/connector", "is not a port of this part")
     elif plugged.number >= ports:
         yield Fault(f"{at}/port/number", f"is above the number of such ports of this part, {ports}")

@@ -6,8 +6,8 @@ from typing import Any, NamedTuple
 from service.intake import bounds
 from service.intake.fields import Connector, Own, Pattern, Text, Whole, wrong_kind
 from service.intake.shapes import Many, One, schema
-from service.intake.specs_common import PORT_CONNECTORS
 from service.parts.build import Plugged, PluggedAdapter, PluggedPlug
+from service.parts.words import POWER_CONNECTORS
 
 _INDEX = r"(0|[1-9][0-9]{0,2})"
 
@@ -63,7 +63,7 @@ def _plugged(
 
 
 PORT = schema("Port", _port, {
-    "connector": Connector(PORT_CONNECTORS, required=True),
+    "connector": Connector(POWER_CONNECTORS, required=True),
     "number": Whole(1, bounds.MOST_NEEDS * bounds.MOST_COUNT),
 })
 PLUGGED_ADAPTER = schema("PluggedAdapter", _adapter, {

@@ -64,6 +64,17 @@ def faults_of(schema: dict[str, Json], body: Json, closed: bool = False) -> list
     return sorted(f"{error.json_path}: {error.message[:300]}" for error in validator.iter_errors(body))
 
 
+def sentences_beyond() -> list[str]:
+    """Return the sentences that a sheet may be refused with though it fits its schema, as the document lists them."""
+    return re.findall("^- `(.+)`$", document()["components"]["responses"]["BadSheet"]["description"], re.MULTILINE)
+
+
+def of_sentence(listed: str) -> re.Pattern[str]:
+    """Return a pattern of a listed sentence; what stands in braces is filled in, and a count is a number."""
+    filled = re.sub(r"\\{(?:count|most)\\}", "[0-9]+", re.escape(listed))
+    return re.compile(re.sub(r"\\{[a-z]+\\}", "[^;]+", filled))
+
+
 def closed_schema(schema: dict[str, Json]) -> dict[str, Json]:
     """Return a schema that stands alone, in which a field that is not documented is wrong."""
     return {"allOf": [_close(schema)], "components": _closed_components()}
