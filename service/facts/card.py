@@ -8,7 +8,6 @@ from service.facts.sources import CEM_EXCURSION, GUIDE_3_0, GUIDE_3_1
 
 _RATIO_TABLE: Final = "section 3.1, Table 3-1"
 _LIMITS: Final = "Table 3-5"
-_RMS: Final = "A RMS over 1 s"
 
 CARD_RATIO: Final = Fact(
     "card.ratio.short", 3.0, "times sustained watts", Kind.LIMIT, CEM_EXCURSION, _RATIO_TABLE, "published", "secondary",
@@ -36,21 +35,11 @@ RATIO_TO_WATTS: Final = Fact(
 )
 
 PLUG_6_WATTS: Final = Fact("card.plug_6.watts", 75, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_6_AMPS: Final = Fact("card.plug_6.amps", 6.75, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_8_WATTS: Final = Fact("card.plug_8.watts", 150, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_8_AMPS: Final = Fact("card.plug_8.amps", 13.5, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_16_WATTS: Final = Fact("card.plug_16.watts", 600, "W", Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
-PLUG_16_AMPS: Final = Fact("card.plug_16.amps", 55, _RMS, Kind.LIMIT, GUIDE_3_0, _LIMITS, "published", "mirror")
 PLUG_WATTS: Final = MappingProxyType({
     "pcie-6": PLUG_6_WATTS, "pcie-8": PLUG_8_WATTS, "12vhpwr": PLUG_16_WATTS, "12v-2x6": PLUG_16_WATTS,
 })
-PLUG_AMPS: Final = MappingProxyType({
-    "pcie-6": PLUG_6_AMPS, "pcie-8": PLUG_8_AMPS, "12vhpwr": PLUG_16_AMPS, "12v-2x6": PLUG_16_AMPS,
-})
-LOWEST_PLUG_PERCENT: Final = Fact(
-    "card.plug.lowest_volts", 92, "% of 12 V", Kind.LIMIT, GUIDE_3_0, "section 3.2, Table 3-5", "published", "primary",
-    reason="+5 / -8 % at a card's plug.",
-)
 SENSED_6_PIN_WATTS: Final = Fact(
     "card.plug_8.sensed_as_6", 75, "W", Kind.LIMIT, GUIDE_3_0, "Table 5-6, p. 52", "published", "mirror",
     reason="SENSE1 open and SENSE0 to ground: a 2x3 plug is in.",

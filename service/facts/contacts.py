@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Final
 
 from service.facts.fact import Fact, Kind, derived, habit, judgement
-from service.facts.sources import ATX12VO_PAGE, GUIDE_3_0, HANDBOOK, SATA
+from service.facts.sources import GUIDE_3_0, HANDBOOK, SATA
 
 Counts = tuple[int, int, int]
 
@@ -29,7 +29,8 @@ BAND_AMPS: Final = Fact(
 )
 STOP_AMPS: Final = Fact(
     "contact.stop", 8, "A a contact", Kind.LIMIT, GUIDE_3_0, _PIN_LOAD, "published", "mirror",
-    reason="The high end of the same sentence; the standard 2x2 and 2x3 contacts are rated 8 A as well.",
+    reason="The high end of the same sentence; the standard 2x2 and 2x3 contacts are rated 8 A as well, and the 10-pin "
+    "plug of 12 V only boards is planned with it.",
 )
 SIXTEEN_PIN_AMPS: Final = Fact(
     "contact.16_pin", 9.2, "A a contact", Kind.LIMIT, GUIDE_3_0, "section 5.2.2.4.3, Table 5-7, pp. 52 and 55",
@@ -41,10 +42,6 @@ SIXTEEN_PIN_MAKER_AMPS: Final = Fact(
     "product specification of a 12V-2x6 connector, as quoted in two engineering notes", "GS-12-1706", "published",
     "secondary",
     reason="Kept beside the guide's 9.2 A, which is the one in use.",
-)
-PROCESSOR_4_STANDARD_AMPS: Final = Fact(
-    "contact.cpu_4.standard", 8, "A a contact", Kind.LIMIT, HANDBOOK, "Tables 18.14 and 18.15", "published",
-    "secondary",
 )
 PROCESSOR_8_CONTACTS: Final = Fact(
     "contact.cpu_8.count", 4, "12 V contacts", Kind.NOMINAL, "EPS12V and ATX12V guides (from memory)", "2x4 plug",
@@ -59,10 +56,6 @@ MAIN_12V_CONTACTS: Final = Fact(
     "contact.main.count", 2, "12 V contacts", Kind.NOMINAL, "pinout pages for the 24-pin main connector",
     "pins 10 and 11",
     "published", "secondary", reason="The 20-pin plug lacks pin 11, and 12, 23 and 24.",
-)
-TWELVE_ONLY_PLANNING_AMPS: Final = Fact(
-    "contact.atx12vo.planning", 8, "A a contact", Kind.NOMINAL, ATX12VO_PAGE, "10-pin plug", "published",
-    "secondary", reason="9 A is the most.",
 )
 
 SATA_PIN_AMPS: Final = Fact(

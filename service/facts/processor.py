@@ -34,10 +34,6 @@ PEAK_MAX_MICROSECONDS: Final = Fact(
     "processor.peak.longest", 10_000, "us", Kind.DERIVED, GUIDE_3_0, "1000 times the milliseconds", "derived",
     parents=(PEAK_MAX_MILLISECONDS,),
 )
-BUDGET_VOLTS: Final = Fact(
-    "processor.budget_volts", 11.2, "V", Kind.NOMINAL, GUIDE_3_0, "section 3.1.1, p. 23", "published", "mirror",
-    reason="The guide turns the amps of Table 2-1 into watts at this voltage.",
-)
 REGULATOR_EFFICIENCY: Final = supposed(
     "assumed.processor.regulator", 0.85, 0.92, "of the watts at the plug",
     "Package watts pass the board's regulator; at load, plain boards lose about 15 %, good ones 8 %, traces included.",

@@ -4,7 +4,7 @@ from types import MappingProxyType
 from typing import Final
 
 from service.facts.fact import Assumption, Fact, Kind, judgement, supposed, usual
-from service.facts.sources import ADDENDUM, FAN_SPEC, LED_MAKER
+from service.facts.sources import FAN_SPEC, LED_MAKER
 
 BOARD_AMPS: Final = MappingProxyType({
     "12v": usual(
@@ -23,13 +23,6 @@ BOARD_CONVERTER_EFFICIENCY: Final = judgement(
 EXTRA_SLOT_PLUG_WATTS: Final = usual(
     "assumed.board.slot_plug", 0, 75, "W",
     "An extra plug beside the slots feeds cards that take much through the board.",
-)
-_TOGETHER: Final = "power supplies with 12 V rails listed together"
-SIMPLE_12V_AMPS: Final = Fact(
-    "rest.12v.simple", 4, "A", Kind.NOMINAL, ADDENDUM, _TOGETHER, "published", "primary",
-)
-MEDIAN_12V_AMPS: Final = Fact(
-    "rest.12v.median", 8, "A", Kind.NOMINAL, ADDENDUM, _TOGETHER, "published", "primary",
 )
 
 MEMORY_MODULE_WATTS: Final = usual(

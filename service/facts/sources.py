@@ -9,7 +9,6 @@ GUIDE_3_1: Final = "Intel, ATX Version 3.x Multi Rail Desktop Platform Power Sup
 GUIDE_12VO: Final = "Intel, ATX12VO Desktop Power Supply Design Guide, 613768, rev. 2.01"
 GUIDE_2_0: Final = "Intel, ATX12V Power Supply Design Guide, version 2.0"
 GUIDE_0_9: Final = "Intel, ATX Power Supply Design Guide, version 0.9"
-ADDENDUM: Final = "Intel, ATX12V and ATX12VO PSU Design Guide Addendum, 621484, rev. 004"
 CEM_EXCURSION: Final = (
     "PCI-SIG, CEM 5.x change notice on power excursion of 300 W to 600 W cards, as in 336521 rev. 2.1"
 )
@@ -24,4 +23,3 @@ FAN_SPEC: Final = "Intel, 4-Wire Pulse Width Modulation (PWM) Controlled Fans Sp
 LED_MAKER: Final = "product page of an LED strip maker, 5 V strip with 60 lights a metre"
 DISK_MANUALS: Final = "product manuals of two 3.5 inch 7200 rpm drives"
 LAPTOP_DISK_MANUAL: Final = "product manual of a 2.5 inch drive, rev. C, Table 3"
-ATX12VO_PAGE: Final = "reference page on ATX12VO connectors"

@@ -9,7 +9,9 @@ import pytest
 
 from service import facts
 from service.facts import points
+from service.facts.card import SENSE_LEVELS, UNPRINTED_WATTS
 from service.facts.comfort import COMFORT_PERCENT
+from service.facts.contacts import CONTACTS, MAIN_12V_CONTACTS, PROCESSOR_4_CONTACTS, PROCESSOR_8_CONTACTS, SATA_PINS
 from service.facts.fact import (
     COMMON_PRACTICE,
     OUR_JUDGEMENT,
@@ -21,6 +23,7 @@ from service.facts.fact import (
     reason_of,
     supposed,
 )
+from service.intake.bounds import CABLE_PRINTS_WATTS
 from service.wiring.problem import COMFORT_FROM
 
 MODULES = sorted(module.name for module in pkgutil.iter_modules(facts.__path__))
@@ -145,6 +148,20 @@ def test_a_key_of_an_assumption_cannot_be_taken_twice() -> None:
 def test_an_assumption_cannot_be_upside_down() -> None:
     with pytest.raises(ValueError, match="low end above high end"):
         supposed("assumed.test.upside_down", 2, 1, "A", "Ends exchanged.")
+
+
+@pytest.mark.parametrize(("connector", "counted"), [
+    ("cpu-8", PROCESSOR_8_CONTACTS), ("cpu-4", PROCESSOR_4_CONTACTS), ("atx-24", MAIN_12V_CONTACTS),
+    ("sata-power", SATA_PINS),
+])
+def test_contacts_on_a_card_are_those_that_are_reckoned_with(connector: str, counted: Fact) -> None:
+    assert CONTACTS[connector][0] == counted.value
+
+
+def test_levels_of_16_pin_cables_are_those_that_a_sheet_may_state() -> None:
+    levels = tuple(sorted(watts for _, watts in SENSE_LEVELS.rows))
+    assert levels == CABLE_PRINTS_WATTS
+    assert (levels[0], levels[-1]) == (UNPRINTED_WATTS.low, UNPRINTED_WATTS.high)
 
 
 def test_comfort_of_the_search_is_that_of_the_rules() -> None:

@@ -2,7 +2,7 @@
 
 import importlib
 import inspect
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from itertools import product
 from types import ModuleType
 from typing import Any, NamedTuple
@@ -12,7 +12,7 @@ from tests.house.tree import ROOT
 
 WITNESSES = ("rules", "practice", "demand", "published", "physics", "case", "verdict")
 """Folders of tests that are asked. Those on the facts themselves are not: they only hold a figure to its copy."""
-NOT_ASKED = ("test_promises",)
+NOT_ASKED = ("test_promises", "test_every_number")
 
 
 class Probe(NamedTuple):
@@ -40,15 +40,23 @@ def probes() -> list[Probe]:
 
 def held(module: ModuleType) -> frozenset[str]:
     """Return the keys of facts that a test module names itself: what it holds, it cannot be a witness of."""
-    return frozenset(value.key for value in vars(module).values() if isinstance(value, Fact))
+    stated = [value for value in vars(module).values() if isinstance(value, Fact | Mapping)]
+    tables = [each for value in stated if isinstance(value, Mapping) for each in value.values()]
+    return frozenset(each.key for each in (*stated, *tables) if isinstance(each, Fact))
 
 
 def _of(module: ModuleType) -> Iterator[Probe]:
+    for name, given in rows_of(module):
+        yield Probe(module, f"{module.__name__}::{name}", _bound(vars(module)[name.partition("[")[0]], given))
+
+
+def rows_of(module: ModuleType) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Yield every row of every table of a module, as the name and number of the test and its arguments."""
     for name, function in vars(module).items():
         if name.startswith("test_") and inspect.isfunction(function) and not hasattr(function, "hypothesis"):
             for number, given in enumerate(_rows(function)):
                 if set(given) == set(inspect.signature(function).parameters):
-                    yield Probe(module, f"{module.__name__}::{name}[{number}]", _bound(function, given))
+                    yield f"{name}[{number}]", given
 
 
 def _bound(function: Callable[..., object], given: dict[str, Any]) -> Callable[[], object]:

@@ -12,20 +12,17 @@ from tests.mutation.changed import all_facts, changed, changed_from_import
 from tests.mutation.probes import Probe, held, probes
 
 UP, DOWN = 1.1, 0.9
-_KEPT = "kept for the published checks; no rule compares with it"
+_KEPT = "kept beside the figure in use, because the sources disagree"
 _SAID = "all or nothing, said on a card as the reason; there is no number to compare with"
 _PARENT = "works through the figure derived from it, and the tests of facts hold that one to it"
 _PRINT = "100 %: a printed figure is compared as it is, and the card says that this is our judgement"
-_COUNT = "a count of contacts on the card; the counts that are reckoned with are the table CONTACTS"
+_COUNT = "a count of contacts on the card; the tests of facts hold it to the table that is reckoned with"
 _POINTS = "a whole number of points, no limit; the tests of rules and facts hold card, plan and figure together"
 NOT_COMPARED = {
-    "card.plug.lowest_volts": "volts at a device are not judged yet",
-    "card.plug_16.levels": "the choice of printed levels; what a cable's print says is compared, row by row of CON103",
+    "card.plug_16.levels": "the choice of printed levels, which the tests of facts hold to what a sheet may state",
     "card.ratio.to": "above 600 W the ratio goes on, by decision; the figure is on the card of PWR406",
     "comfort.contact": "the search counts from its own whole number, and the tests of facts hold the two together",
     "contact.16_pin.maker": _KEPT,
-    "contact.atx12vo.planning": _KEPT,
-    "contact.cpu_4.standard": _KEPT,
     "contact.cpu_4.count": _COUNT,
     "contact.cpu_8.count": _COUNT,
     "contact.main.count": _COUNT,
@@ -33,7 +30,6 @@ NOT_COMPARED = {
     "contact.sata.count": _PARENT,
     "contact.sata.power_disable": "the number of a pin",
     "header.needs": _SAID,
-    "mains.ups": _PRINT,
     "mates.cables_interchanged": _SAID,
     "mates.memory_types": _SAID,
     "mates.plugs_interchanged": _SAID,
@@ -47,13 +43,10 @@ NOT_COMPARED = {
     "points.share": _POINTS,
     "points.start_wire": _POINTS,
     "points.three_volt": _POINTS,
-    "processor.budget_volts": _KEPT,
     "processor.peak.longest_ms": _PARENT,
-    "rest.12v.median": _KEPT,
-    "rest.12v.simple": _KEPT,
     "room.atx_width": "forms are compared by name; the width is the reason",
     "room.fan": "sides are compared by name; the clear room is the reason",
-    "route.slack": "no slack: a tenth of nothing is nothing",
+    "route.slack": "compared by CBL102 and CBL103; a tenth of nothing is nothing",
     "slot.12v.amps": _PARENT,
     "slot.3v3.amps": _PARENT,
     "supply.ambient.design": "on the card of PWR501; the range that is assumed has its own ends",

@@ -30,6 +30,11 @@ def test_strands_resist_a_little_more_than_solid_wire(awg: int) -> None:
     assert 1 < ohms_per_metre(awg, stranded=True) / ohms_per_metre(awg) < 1.06
 
 
+@pytest.mark.parametrize("awg", sorted(SOLID_OHMS_PER_METRE)[:-1])
+def test_three_gauges_double_the_resistance(awg: int) -> None:
+    assert ohms_per_metre(awg + 2) / ohms_per_metre(awg) == pytest.approx(2 ** (2 / 3), rel=0.005)
+
+
 def test_printed_ohms_hold_at_20_degrees() -> None:
     assert temperature_factor(20) == 1
 

@@ -1,30 +1,32 @@
-"""PCI-SIG, CEM 1.1, pp. 35-36, as cited by an encyclopedia: a x16 graphics slot, 5.5 A on 12 V, 3 A on 3.3 V, 75 W."""
+"""What a card may take through its slot."""
 
 import pytest
 
-from service.demand.cards import card, slot_current
-from service.demand.ends import Ends
-from service.facts.slot import SLOT_3V3_AMPS, SLOT_3V3_WATTS, SLOT_12V_AMPS, SLOT_12V_WATTS, SLOT_WATTS
-from service.parts.figures import exactly
-from service.parts.records import GraphicsCard, Need
 from service.physics.budget import watts_of_contacts
+from tests.published.printed import Printed, asked, board, card, limits, supply
+
+DOCUMENT = "PCI-SIG, PCI Express Card Electromechanical Specification 1.1, as cited by an encyclopedia"
+PAGES = "pp. 35-36, x16 graphics"
 
 
-# 66 W from 12 V and 9.9 W from 3.3 V are 75.9 W, of which 75 W may be taken.
-def test_watts_of_the_rails() -> None:
-    on_12v, on_3v3 = watts_of_contacts(SLOT_12V_AMPS.value, 12, 1), watts_of_contacts(SLOT_3V3_AMPS.value, 3.3, 1)
-    assert (on_12v, on_3v3) == pytest.approx((66, 9.9), abs=0.05)
-    assert (SLOT_12V_WATTS.value, SLOT_3V3_WATTS.value) == pytest.approx((66, 9.9), abs=0.05)
-    assert on_12v + on_3v3 == pytest.approx(75.9, abs=0.05)
-    assert SLOT_WATTS.value == 75
+@pytest.mark.parametrize("printed", [Printed("75", f"{PAGES}, both rails together, once configured", "secondary")],
+                         ids=str)
+def test_watts_of_a_slot(printed: Printed) -> None:
+    answer = asked(supply("atx-24", "cpu-8"), board(), card(printed.exact * 1.01, slot_watts=printed.exact * 1.01))
+    assert limits(answer, "PWR302") == {(printed.exact, "W")}
 
 
-def test_a_card_takes_no_more_than_75_watts_from_its_slot_by_assumption() -> None:
-    part = GraphicsCard(board_watts=exactly(150), needs=(Need(connector="pcie-8"),))
-    assert card(0, part, 100, Ends("unfavourable")).slot_watts == 75
+@pytest.mark.parametrize(("field", "printed"), [
+    ("amps", Printed("5.5", f"{PAGES}, 12 V", "secondary")), ("watts", Printed("66", "5.5 A at 12 V", "arithmetic")),
+])
+def test_12_volts_of_a_slot(field: str, printed: Printed) -> None:
+    """A card that takes 75 W through its slot takes all that the slot gives on 12 V, and the rest from 3.3 V."""
+    amps = asked(supply(), card(75))["power"]["rails"]["12v"]["sustained_amps"]
+    assert {"amps": amps, "watts": watts_of_contacts(amps, 12, 1)}[field] == printed.exact
 
 
-def test_a_card_without_plugs_takes_66_watts_of_75_from_12_volts() -> None:
-    draw = card(0, GraphicsCard(board_watts=exactly(75)), 100, Ends("unfavourable"))
-    assert draw.slot_3v3_watts == pytest.approx(9)
-    assert slot_current(draw.slot_watts, draw.slot_3v3_watts) == (5500, 0, 2727)
+@pytest.mark.parametrize("printed", [Printed("3.0", f"{PAGES}, 3.3 V in any slot", "secondary")], ids=str)
+def test_a_slot_is_never_asked_for_more_on_3_3_volts(printed: Printed) -> None:
+    """9 W of the 9.9 W: the two rails would make 75.9 W, and the slot gives 75 W in all."""
+    amps = asked(supply(), card(75))["power"]["rails"]["3v3"]["sustained_amps"]
+    assert 0.9 * printed.exact < amps < printed.exact

@@ -1,15 +1,20 @@
-"""AS/NZS 60320.1:2004, table of couplers, on two reference pages: C14 10 A, C20 16 A; in North America 15 and 20 A."""
+"""Amps of the mains inlets of supplies."""
 
 import pytest
 
-from service.facts.mains import INLET_AMPS
-from service.physics.budget import watts_of_contacts
+from tests.published.printed import Printed, asked, card, limits, supply
+
+DOCUMENT = "AS/NZS 60320.1:2004, table of couplers, on two reference pages"
 
 
-@pytest.mark.parametrize(("inlet", "low_range", "amps", "mains_volts", "watts"), [
-    ("c14", False, 10, 230, 2300), ("c14", True, 15, 120, 1800), ("c20", False, 16, 230, 3680),
-    ("c20", True, 20, 120, 2400),
+@pytest.mark.parametrize(("inlet", "mains_volts", "printed"), [
+    ("c14", 230, Printed("10", "C13 and C14", "secondary")),
+    ("c20", 230, Printed("16", "C19 and C20", "secondary")),
+    ("c14", 120, Printed("15", "C13 and C14, North America", "secondary")),
+    ("c20", 120, Printed("20", "C19 and C20, North America", "secondary")),
 ])
-def test_inlets(inlet: str, low_range: bool, amps: float, mains_volts: float, watts: float) -> None:
-    assert INLET_AMPS[inlet, low_range].value == amps
-    assert watts_of_contacts(INLET_AMPS[inlet, low_range].value, mains_volts, 1) == watts
+def test_amps_of_an_inlet(inlet: str, mains_volts: float, printed: Printed) -> None:
+    box = supply("12v-2x6", rated_watts=5000, inlet=inlet, efficiency_points=[{"load_percent": 100, "percent": 100}])
+    over = printed.exact * mains_volts * 1.01
+    answer = asked(box, card(over, "12v-2x6"), site={"mains_volts": mains_volts, "code": "iec"})
+    assert limits(answer, "PWR602") == {(printed.exact, "A")}

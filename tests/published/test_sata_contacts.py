@@ -1,27 +1,39 @@
-"""SATA specification, power segment, as reported by an implementer: 1.5 A a pin, three pins a rail."""
+"""Amps and watts of a SATA power plug: 1.5 A a pin, three pins a rail."""
 
 import pytest
 
-from service.facts.contacts import CONTACTS, DRIVE_PLUG_12V_WATTS, DRIVE_PLUG_RAIL_AMPS, SATA_PIN_AMPS
 from service.physics.budget import watts_of_contacts
 from service.wiring.allowances import joint
+from tests.published.printed import Printed, asked, card, disk, limits, supply
 
-RAILS = [(0, 12, 54), (1, 5, 22.5), (2, 3.3, 14.85)]
-
-
-# The most through one plug: 54 W on 12 V, 22.5 W on 5 V, 14.85 W on 3.3 V.
-@pytest.mark.parametrize(("rail", "volts", "printed"), RAILS)
-def test_most_of_a_plug_by_rail(rail: int, volts: float, printed: float) -> None:
-    watts = watts_of_contacts(SATA_PIN_AMPS.value, volts, CONTACTS["sata-power"][rail])
-    assert watts == pytest.approx(printed, abs=0.005)
+DOCUMENT = "SATA specification, power segment, as reported by an implementer"
+PINS = "1.5 A a pin, three pins a rail"
 
 
-@pytest.mark.parametrize(("rail", "volts", "printed"), RAILS)
-def test_wiring_stops_a_plug_there_at_work_and_at_the_start(rail: int, volts: float, printed: float) -> None:
-    limits = next(each.limits for each in joint("sata-power", "sata-power", 0) if each.rail == rail)
-    assert watts_of_contacts(limits.stop / 1000, volts, 1) == pytest.approx(printed, abs=0.005)
-    assert limits.start_stop == limits.stop == 4_500
+@pytest.mark.parametrize(("rail", "printed"), [
+    ("12v", Printed("4.5", f"{PINS}, 12 V", "secondary")), ("5v", Printed("4.5", f"{PINS}, 5 V", "secondary")),
+])
+@pytest.mark.parametrize("moment", ["running_amps", "starting_amps"])
+def test_amps_of_a_rail(rail: str, printed: Printed, moment: str) -> None:
+    answer = asked(supply("sata-power"), disk(printed.exact * 1.01, moment=moment, rail=rail))
+    assert limits(answer, "CON107") == {(printed.exact, "A")}
 
 
-def test_figures_of_the_rules_are_those_of_the_pins() -> None:
-    assert (DRIVE_PLUG_RAIL_AMPS.value, DRIVE_PLUG_12V_WATTS.value) == (4.5, 54)
+@pytest.mark.parametrize(("rail", "volts", "printed"), [
+    (0, 12, Printed("54.0", f"{PINS}, at 12 V", "arithmetic")),
+    (1, 5, Printed("22.5", f"{PINS}, at 5 V", "arithmetic")),
+    (2, 3.3, Printed("14.85", f"{PINS}, at 3.3 V", "arithmetic")),
+])
+def test_most_watts_of_a_plug_by_rail(rail: int, volts: float, printed: Printed) -> None:
+    (stop,) = [each.limits.stop for each in joint("sata-power", "sata-power", 0) if each.rail == rail]
+    assert watts_of_contacts(stop / 1000, volts, 1) == printed.rounded
+
+
+@pytest.mark.parametrize("printed", [Printed("54", f"{PINS}, at 12 V: what a riser may take", "arithmetic")], ids=str)
+def test_watts_of_a_riser(printed: Printed) -> None:
+    riser = {"category": "riser", "feeds_slot_watts": 75, "needs": [{"connector": "sata-power"}]}
+    wiring = [{
+        "part": "/parts/1", "port": {"connector": "sata-power"}, "plugs": [{"cable": "/parts/0/cables/0", "plug": 1}],
+    }]
+    answer = asked(supply("sata-power"), riser, card(60, slot_watts=60), wiring=wiring)
+    assert limits(answer, "CON121") == {(printed.exact, "W")}

@@ -1,6 +1,7 @@
 """Watts through one plug against the watts that its kind is rated for.
 
-Sustained, at nominal volts; 100 % of the rating passes. The 16-pin cable's print is CON103, single contacts CON104 to
+Sustained, at nominal volts; 100 % of the rating passes. The amps that the same table prints beside the watts are not
+compared: at nominal volts the watts are reached first. The 16-pin cable's print is CON103, single contacts CON104 to
 CON106.
 """
 
