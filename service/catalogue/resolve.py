@@ -12,7 +12,7 @@ from service.intake.records import Sheet, SheetLine
 from service.parts.build import Build, Unit
 from service.parts.canonical import digest
 from service.parts.records import Adapter, Cable, Motherboard, Part, PowerSupply
-from service.parts.words import SIGNAL_CONNECTORS
+from service.parts.words import OWN_FAMILY, SIGNAL_CONNECTORS
 
 _NEAR_IDS = 3
 _LISTED_IDS = 8
@@ -91,13 +91,16 @@ def _second_machines(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
 
 
 def _loose_cables(sheet: Sheet, found: list[Found]) -> Iterator[Fault]:
-    """Yield a fault for each socket or group that a cable bought separately names and the supply does not list."""
+    """Yield a fault for each socket or group that a cable bought separately names and the supply does not list.
+
+    A cable of another family names the sockets of another supply: that is judged, not refused.
+    """
     supply = next((part for part, _ in found if isinstance(part, PowerSupply)), None)
     if supply is None:
         return
     labels, groups = {socket.label for socket in supply.sockets}, {group.name for group in supply.groups}
     for index, (part, _) in enumerate(found):
-        if not isinstance(part, Cable):
+        if not isinstance(part, Cable) or part.family not in (None, OWN_FAMILY, supply.cable_family):
             continue
         at = f"/parts/{index}" if sheet.lines[index].spec is None else f"/parts/{index}/spec"
         if labels and any(label not in labels for label, _ in part.occupies):
