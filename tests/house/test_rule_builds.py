@@ -8,7 +8,7 @@ import pytest
 from service.rules.book import RULES
 from service.rules.rule import Finding, Rule
 from tests.rules import test_connectors, test_fitting_signals_mating, test_power
-from tests.rules.at_the_limit import BREAKS_BELOW, LIMITS, NEVER_MISSING, NO_LIMIT, Build
+from tests.rules.at_the_limit import BREAKS_BELOW, LEFT_OVER, LIMITS, NEVER_MISSING, NO_LIMIT, TOLD, Build
 from tests.rules.cases import heard, outcome
 
 TABLES = (test_power, test_connectors, test_fitting_signals_mating)
@@ -23,12 +23,23 @@ ROWS = [
 each_rule = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
 
 
-
 @pytest.mark.parametrize("percent", [99, 100, 101])
 @pytest.mark.parametrize(("rule", "limit", "build"), ROWS)
 def test_breaks_only_past_its_limit(rule: str, limit: float, build: Build, percent: int) -> None:
     said = [what for what, _ in outcome(rule, build(limit * percent / 100))]
     assert said == ["breaks"] * (percent < 100 if rule in BREAKS_BELOW else percent > 100)
+
+
+@pytest.mark.parametrize(("rule", "limit", "build", "told"), [
+    pytest.param(rule, limit, build, told, id=f"{rule} {limit}") for rule, rows in LIMITS.items()
+    for (limit, build), told in zip(rows, TOLD[rule][0], strict=True)
+])
+def test_tells_what_it_has_measured_its_limit_and_the_unit(rule: str, limit: float, build: Build, told: float) -> None:
+    past = 0.99 if rule in BREAKS_BELOW else 1.01
+    (found,) = heard(rule, build(limit * past))
+    assert isinstance(found, Finding)
+    assert (found.limit, found.unit) == (pytest.approx(told), TOLD[rule][1])
+    assert found.measured == pytest.approx(LEFT_OVER.get(rule, told * past))
 
 
 @each_rule

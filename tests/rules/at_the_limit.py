@@ -83,6 +83,22 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
                                      CaseBox(card_length_mm=300.0)))],
     "AUX102": [(1, lambda amps: case(headers=(header(amps, 1.0),)))],
 }
+TOLD: dict[str, tuple[tuple[float, ...], str]] = {
+    "PWR101": ((850,), "W"), "PWR102": ((765,), "W"), "PWR103": ((850,), "W"), "PWR201": ((70,), "A"),
+    "PWR202": ((70,), "A"), "PWR203": ((120,), "W"), "PWR204": ((120,), "W"), "PWR301": ((25,), "A"),
+    "PWR302": ((75,), "W"), "PWR303": ((25,), "A"), "PWR401": ((1700,), "W"), "PWR402": ((1275,), "W"),
+    "PWR403": ((1275,), "W"), "PWR404": ((1275,), "W"), "PWR405": ((1275,), "W"), "PWR406": ((1275,), "W"),
+    "PWR501": ((40,), "°C"), "PWR601": ((12, 16), "A"), "PWR602": ((15, 10), "A"), "PWR603": ((540,), "W"),
+    "PWR604": ((900,), "VA"), "PWR701": ((170,), "W"),
+    "CON102": ((150,), "W"), "CON103": ((450,), "W"), "CON104": ((8,), "A"), "CON105": ((6,), "A"),
+    "CON106": ((9.2,), "A"), "CON107": ((4.5,), "A"), "CON108": ((8,), "A"), "CON109": ((225,), "W"),
+    "CON112": ((75,), "W"), "CON117": ((75,), "W"), "CON118": ((300,), "W"), "CON121": ((54,), "W"),
+    "CBL102": ((0,), "mm"), "CBL103": ((0,), "mm"),
+    "FIT101": ((200,), "mm"), "FIT102": ((50,), "mm"), "FIT104": ((300,), "mm"), "AUX102": ((1,), "A"),
+}
+"""Limits as they are told, row by row of ``LIMITS``, and their unit."""
+LEFT_OVER = {"CBL102": 5.0, "CBL103": 4.0, "FIT102": 48.5}
+"""Rules that tell what is missing or left: that much at 101 % of the limit."""
 BREAKS_BELOW = {"PWR701"}
 """Rules that break below their limit, all others above."""
 

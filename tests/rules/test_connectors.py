@@ -205,5 +205,21 @@ def test_the_strain_furthest_past_its_limit_is_told() -> None:
     assert dict(said.values)["cause"] == "contact"
 
 
+def test_furthest_past_is_by_parts_of_the_limit_not_by_amps() -> None:
+    """One ampere over 4 A is worse than two over 20 A."""
+    given = case(CARD, joints=(joint(strain("wire", "stop", 22.0, 20.0), strain("contact", "stop", 5.0, 4.0)),))
+    (said,) = heard("CON104", given)
+    assert isinstance(said, Finding)
+    assert (said.measured, said.limit) == (5.0, 4.0)
+
+
+@pytest.mark.parametrize(("rail", "watts"), [("12v", (60.0, 48.0)), ("5v", (25.0, 20.0)), ("3v3", (16.5, 13.2))])
+def test_watts_are_told_at_the_volts_of_the_rail(rail: str, watts: tuple[float, float]) -> None:
+    past = strain("adapter", "stop", 5.0, 4.0)._replace(rail=rail)
+    (said,) = heard("CON118", case(CARD, joints=(joint(past),)))
+    assert isinstance(said, Finding)
+    assert (said.measured, said.limit) == pytest.approx(watts)
+
+
 def test_a_contact_that_may_carry_nothing_is_told() -> None:
     assert outcome("CON104", strained("contact", "stop", 2.0, 0.0)) == [("breaks", PORT)]

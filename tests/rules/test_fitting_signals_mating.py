@@ -41,6 +41,11 @@ def card(length: float | None, room: float | None) -> Case:
     return case(GraphicsCard(board_watts=Range(300, 300), length_mm=length), CaseBox(card_length_mm=room))
 
 
+def two_cases(length: float) -> Case:
+    return case(GraphicsCard(board_watts=Range(300, 300), length_mm=length),
+                CaseBox(card_length_mm=300.0), CaseBox(card_length_mm=280.0))
+
+
 def light(volts: int, connector: str) -> Case:
     return case(Lighting(volts=volts, needs=(Need(connector=connector),)))
 
@@ -53,6 +58,7 @@ BREAKS = [
     ("FIT103", fit(SFX_ONLY), AT),
     ("FIT103", fit(SFX_ONLY, BRACKET), AT),
     ("FIT104", card(300.1, 300.0), UNIT_1),
+    ("FIT104", two_cases(300.1), UNIT_1),
     ("FIT105", fit(box(fan_vent="top")), AT),
     ("AUX101", case(headless=(Place("header", 1, ("fan-4",)),)), Place("header", 1, ("fan-4",))),
     ("AUX102", case(headers=(header(1.001, 1.0),)), Place("header", 1, ("fan-4",))),
@@ -76,6 +82,7 @@ SILENT = [
     pytest.param("FIT103", fit(box(), BRACKET, form_factor="sfx"), id="FIT103 in a bracket"),
     pytest.param("FIT103", case(), id="FIT103 no case"),
     pytest.param("FIT104", card(300.0, 300.0), id="FIT104 on the limit"),
+    pytest.param("FIT104", two_cases(300.0), id="FIT104 the longer of two cases"),
     pytest.param("FIT104", case(ExpansionCard(board_watts=Range(9, 9), length_mm=400)), id="FIT104 no case"),
     pytest.param("FIT105", fit(box(fan_vent="Bottom")), id="FIT105 at the vent"),
     pytest.param("FIT105", case(), id="FIT105 no case"),
