@@ -38,7 +38,8 @@ def test_tells_what_it_has_measured_its_limit_and_the_unit(rule: str, limit: flo
     past = 0.99 if rule in BREAKS_BELOW else 1.01
     (found,) = heard(rule, build(limit * past))
     assert isinstance(found, Finding)
-    assert (found.limit, found.unit) == (pytest.approx(told), TOLD[rule][1])
+    assert found.unit == TOLD[rule][1]
+    assert found.limit == pytest.approx(told)
     assert found.measured == pytest.approx(LEFT_OVER.get(rule, told * past))
 
 

@@ -205,6 +205,17 @@ def test_the_strain_furthest_past_its_limit_is_told() -> None:
     assert dict(said.values)["cause"] == "contact"
 
 
+def test_each_plug_that_may_be_short_is_told() -> None:
+    given = plugged(plug(assumed_short_by_mm=10.0), plug(), plug(assumed_short_by_mm=20.0))
+    assert [at for _, at in outcome("CBL103", given)] == [PORT, PORT.nth(1)]
+
+
+def test_the_plug_that_is_shortest_is_told() -> None:
+    (said,) = heard("CBL102", plugged(plug(short_by_mm=5.0), plug(), plug(short_by_mm=7.0)))
+    assert isinstance(said, Finding)
+    assert said.measured == 7.0
+
+
 def test_furthest_past_is_by_parts_of_the_limit_not_by_amps() -> None:
     """One ampere over 4 A is worse than two over 20 A."""
     given = case(CARD, joints=(joint(strain("wire", "stop", 22.0, 20.0), strain("contact", "stop", 5.0, 4.0)),))

@@ -20,6 +20,7 @@ from service.parts.records import (
     Part,
     Processor,
 )
+from service.rules.same import same
 from tests.rules.cases import SUPPLY, case, header, outcome
 
 AT = Place("supply", 0)
@@ -136,3 +137,9 @@ def test_within_the_limit(rule: str, given: Case) -> None:
 @pytest.mark.parametrize(("rule", "given", "missing", "at"), UNKNOWN, ids=_ids([*UNKNOWN]))
 def test_figure_missing(rule: str, given: Case, missing: str, at: Place) -> None:
     assert outcome(rule, given) == [(missing, at)]
+
+
+@pytest.mark.parametrize("other", ["DDR5-ECC", "ddr5 ecc", "Ddr5_Ecc", "ddr5ecc"])
+def test_names_are_the_same_but_for_case_spaces_hyphens_and_underscores(other: str) -> None:
+    assert same("ddr5-ecc", other)
+    assert not same("ddr4-ecc", other)

@@ -84,6 +84,28 @@ def test_what_is_not_looked_at_follows_from_the_categories(gone: tuple[str, ...]
     assert {one["aspect"] for one in ask(sheet)["not_checked"]} == aspects
 
 
+ON_A_BOARD = {
+    "processor": {"category": "processor", "plug_watts": 90}, "memory": {"category": "memory", "watts": 9},
+    "graphics_card": {"category": "graphics_card", "board_watts": 60},
+    "expansion_card": {"category": "expansion_card", "board_watts": 20},
+}
+
+
+@pytest.mark.parametrize("category", sorted(ON_A_BOARD))
+def test_without_a_board_what_hangs_on_it_is_in_no_plug(category: str) -> None:
+    supply = bench()["parts"][SUPPLY]
+    answer = ask({"parts": [supply, {"spec": ON_A_BOARD[category]}], "aspects": ["connections"]})
+    assert "connections" in {one["aspect"] for one in answer["not_checked"]}
+    alone = ask({"parts": [supply, {"spec": {"category": "drive"}}], "aspects": ["connections"]})
+    assert "connections" not in {one["aspect"] for one in alone["not_checked"]}
+
+
+@pytest.mark.parametrize("category", ["processor", "memory"])
+def test_either_of_what_mates_with_a_board_is_looked_at(category: str) -> None:
+    answer = ask({"parts": [{"spec": {"category": "motherboard"}}, {"spec": ON_A_BOARD[category]}]})
+    assert "mating" not in {one["aspect"] for one in answer["not_checked"]}
+
+
 def test_without_a_supply_there_is_no_plan() -> None:
     sheet = bench() | {"aspects": None}
     del sheet["parts"][SUPPLY]
