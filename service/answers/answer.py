@@ -14,7 +14,7 @@ from service.parts.build import Build
 from service.rules.rule import Finding, Rule, Unknown
 from service.verdict.check import Checked
 from service.verdict.score import ScoreLine
-from service.verdict.speak import Spoken
+from service.verdict.speak import CRASHED, Spoken
 
 Json = dict[str, Any]
 
@@ -82,7 +82,8 @@ def _place(build: Build, said: Finding) -> Json:
 def _unknown(build: Build, spoken: Spoken, said: Unknown) -> Json:
     return {
         "rule": spoken.rule.id, "title": spoken.rule.title, "weight": spoken.rule.weight,
-        "missing": field_of(build, said.at.unit, said.missing), "where": where(build, said.at),
+        "missing": "" if said.missing == CRASHED else field_of(build, said.at.unit, said.missing),
+        "where": where(build, said.at),
         "message": english.unknown(spoken.rule, said),
     }
 

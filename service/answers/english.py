@@ -2,6 +2,7 @@
 
 from service.rules.rule import Finding, Rule, Unknown
 from service.verdict.aspects import NotChecked
+from service.verdict.speak import CRASHED
 
 STANDING = (
     "Switch the supply off and pull the mains cord before you plug or unplug anything inside.",
@@ -11,12 +12,14 @@ STANDING = (
     "The makers' manuals, local electrical codes and a licensed electrician have the last word.",
 )
 
+RAILS = {"12v": "12 V", "5v": "5 V", "3v3": "3.3 V", "5vsb": "5 V standby"}
+CAUSES = {"socket": "contact of the supply's socket"}
 REASONS = {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
-    "no_such_rail": "the supply has no 5 V or 3.3 V that the device asks; a socket of the board may give it",
+    "no_such_rail": "it asks for 5 V or 3.3 V, which this supply does not have; a socket of the board may give it",
     "too_short": "the cable for it is too short",
 }
 
@@ -32,6 +35,8 @@ def message(rule: Rule, finding: Finding) -> str:
 
 def unknown(rule: Rule, said: Unknown) -> str:
     """Return the sentence of a limit that could not be judged."""
+    if said.missing == CRASHED:
+        return f"{rule.title}: this could not be judged, because the service failed at it; report the X-Request-Id."
     return f"{rule.title}: this could not be judged, because {said.missing} is not given."
 
 
@@ -47,4 +52,9 @@ def not_checked(left_out: NotChecked) -> str:
 def _text(value: object) -> str:
     if isinstance(value, float):
         return f"{value:.2f}".rstrip("0").rstrip(".")
-    return "unknown" if value is None else REASONS.get(str(value), str(value))
+    if value is None:
+        return "unknown"
+    word = str(value)
+    if word in REASONS:
+        return REASONS[word]
+    return " + ".join(RAILS.get(one) or CAUSES.get(one) or one for one in word.split(" + "))

@@ -134,7 +134,8 @@ def test_rule_that_breaks_down(monkeypatch: pytest.MonkeyPatch, caplog: pytest.L
     monkeypatch.setattr(speak, "RULES", rules)
     with caplog.at_level(logging.ERROR):
         answer = ask(bench())
-    assert [one["rule"] for one in answer["unknowns"]] == ["PWR101"]
+    assert [(one["rule"], one["missing"]) for one in answer["unknowns"]] == [("PWR101", "")]
+    assert "the service failed" in answer["unknowns"][0]["message"]
     assert answer["verdict"] == "undecided"
     assert spoken(answer) == spoken(before)
     assert any("PWR101" in record.getMessage() for record in caplog.records)

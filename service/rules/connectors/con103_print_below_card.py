@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON103", title="The 16-pin cable is printed for less than the card draws", weight="stop", points=0,
     aspect="connections", since="0.1", rests_on=(SENSE_LEVELS,), check=check, planned=True,
-    message="The card draws {measured} {unit} through its {connector} plug; the cable's print allows {limit} {unit}.",
+    message="The card draws {measured} {unit} through its {connector} plug; the cable is printed for {limit} {unit}.",
     why="The cable tells the card how much it may draw; a card that is told too little slows down or does not start.",
     remedy="Use the supply's own cable with a high enough print, or set a lower power limit for the card.",
 )

@@ -20,7 +20,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="PWR203", title="Rails that share a limit pass it together", weight="stop", points=0, aspect="power",
     since="0.1", rests_on=(PRINTED_PERCENT,), check=check,
-    message="The rails {rails} together give {measured} {unit} for long; the supply allows them {limit} {unit}.",
+    message="The rails {rails} together carry {measured} {unit} for long; the supply allows them {limit} {unit}.",
     why="The small rails of a supply often come from one converter; each may be within its own limit and both past "
     "theirs.",
     remedy="Choose a supply with a higher combined limit for these rails, or put fewer parts on them.",

@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="PWR204", title="Rails that share a limit pass it together at start-up", weight="stop", points=0,
     aspect="power", since="0.1", rests_on=(PRINTED_PERCENT,), check=check,
-    message="At start-up the rails {rails} together give {measured} {unit}; the supply allows them {limit} {unit}.",
+    message="At start-up the rails {rails} together carry {measured} {unit}; the supply allows them {limit} {unit}.",
     why="Drives draw several times as much while they spin up; if the supply's protection acts then, the machine never "
     "starts.",
     remedy="Let the drives start one after another if they and their controller can, or choose a supply with a higher "

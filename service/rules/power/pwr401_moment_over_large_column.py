@@ -22,11 +22,11 @@ def check(case: Case) -> Iterator[Said]:
 
 
 RULE = Rule(
-    id="PWR401", title="A short peak is likely past even the column for large supplies", weight="caution",
+    id="PWR401", title="A short peak is likely past even what large supplies must carry", weight="caution",
     points=8,
     aspect="power", since="0.1", rests_on=(LARGE_PERCENT, CARD_RATIO), check=check,
-    message="For {microseconds} microseconds the build may ask for {measured} {unit}; at this rating "
-    "even the table's column for large supplies with a 16-pin connector comes to {limit} {unit}.",
+    message="For {microseconds} microseconds the build may ask for {measured} {unit}; of this rating "
+    "the design guide asks even a large supply with a 16-pin connector to carry no more than {limit} {unit}.",
     why="A card leaps far above its sustained draw for very short times; a supply that cannot follow switches the "
     "machine off.",
     remedy="Choose a larger supply, best one built to an ATX 3.x guide, or set a lower power limit for the card.",

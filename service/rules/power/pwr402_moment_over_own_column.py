@@ -21,11 +21,10 @@ def check(case: Case) -> Iterator[Said]:
 
 
 RULE = Rule(
-    id="PWR402", title="A short peak is likely past the supply's own column", weight="advice", points=0,
+    id="PWR402", title="A short peak is likely past what such a supply must carry", weight="advice", points=0,
     aspect="power", since="0.1", rests_on=(SMALL_PERCENT, LARGE_PERCENT, CARD_RATIO), check=check,
-    message="For {microseconds} microseconds the build may ask for {measured} {unit}; the table asks a supply like "
-    "this one "
-    "to carry {limit} {unit}.",
+    message="For {microseconds} microseconds the build may ask for {measured} {unit}; the design guide "
+    "asks a supply like this one to carry {limit} {unit}.",
     why="Supplies without a 16-pin connector, and small ones, need only carry shorter leaps; many carry more, none "
     "must.",
     remedy="If the machine switches off under sudden load, look here first; an ATX 3.x supply above 450 W has more "

@@ -23,9 +23,8 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="PWR405", title="All cards leaping at once would pass the supply", weight="advice", points=0, aspect="power",
     since="0.1", rests_on=(SMALL_PERCENT, LARGE_PERCENT, ALL_CARDS), check=check,
-    message="Should all cards peak in the same {microseconds} microseconds, they ask for {measured} {unit}; the supply "
-    "is "
-    "measured at {limit} {unit}.",
+    message="Should all cards peak in the same {microseconds} microseconds, they ask for {measured} {unit}; the design "
+    "guide asks a supply like this one to carry {limit} {unit}.",
     why="Cards that work on one job in step can leap together, though it is rare.",
     remedy="For machines that run several cards in step choose a larger supply, or limit the cards' power a little.",
 )

@@ -23,9 +23,9 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="PWR406", title="A short peak may pass the supply, on loose evidence", weight="advice", points=0, aspect="power",
     since="0.1", rests_on=(RATIO_FROM_WATTS, RATIO_TO_WATTS, CARD_RATIO, SMALL_PERCENT), check=check,
-    message="For {microseconds} microseconds the build may ask for {measured} {unit}, and the table gives {limit} "
-    "{unit}; the "
-    "ratio used is not published for a card of this size.",
+    message="For {microseconds} microseconds the build may ask for {measured} {unit}, and the design "
+    "guide asks a supply like this one to carry {limit} {unit}; the ratio used is not published for a card of this "
+    "size.",
     why="Small cards leap too, but nobody has published by how much; the figure for large cards is the best there is.",
     remedy="Ask the card's maker for its peaks and enter them; then this is judged by what is stated.",
 )

@@ -22,7 +22,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="PWR501", title="The room is warmer than the supply is rated at", weight="caution", points=6, aspect="power",
     since="0.1", rests_on=(AMBIENT_DESIGN_CELSIUS,), check=check,
-    message="The room has {measured} {unit}; the supply gives its rated watts up to {limit} {unit}.",
+    message="The room is at {measured} {unit}; the supply gives its rated watts up to {limit} {unit}.",
     why="A supply gives its full rating only up to a stated warmth; above it gives less, runs louder and ages faster.",
     remedy="Choose a supply rated at a higher temperature, leave it more reserve, or cool the room. Keep vents clear.",
 )
