@@ -81,7 +81,7 @@ class Asks:
         """
         adapter = self.problem.adapters[kind]
         inputs = adapter.inputs[option]
-        market = len(self.markets.plugs) + self.markets.outputs.index((kind, option))
+        market = self.markets.of_output[kind, option]
         load, shares = NOTHING, []
         if feeds and all(self.asks[ask].new for ask in feeds):
             load = divided(_least([self.asks[ask].load for ask in feeds]), 1, inputs)
@@ -128,11 +128,9 @@ class Asks:
 
     def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
         """Return the markets that feed a need, each with how the need is then judged and what it pays there itself."""
-        found = [(self.markets.of_plug[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need, -1)]
+        found = [(self.markets.of_plug[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need.type, need.load)]
         if adapters:
-            for market, (kind, option) in enumerate(self.markets.outputs, len(self.markets.plugs)):
-                if adapters >> kind & 1:
-                    found += [(market, way) for way in self.ways.outer(need, kind, option, adapters)]
+            found += [(self.markets.of_output[at], way) for at, way in self.ways.outer(need, adapters)]
         return found
 
     def _more(self, line: Line, way: Way, optional: int = 0) -> int:
@@ -179,7 +177,6 @@ class Asks:
             found = self._ask_numbers[ask] = len(self.asks)
             self.asks.append(ask)
         return found
-
 
     def _guest(self, need: Need, shares: tuple[Share, ...], kind: int, cluster: int, card_ma: int) -> Guest:
         if not card_ma:

@@ -21,6 +21,7 @@ from service.wiring.markets import Markets
 from service.wiring.menus import Left, Menu, Menus
 from service.wiring.objective import ADAPTER_LEVEL, CARD_LEVEL
 from service.wiring.patterns import Counted
+from service.wiring.plugs import Plugs
 from service.wiring.problem import NO_LIMIT, Problem
 
 MOST_USES = 300
@@ -46,17 +47,19 @@ class Used(NamedTuple):
 class Bounds:
     """Bounds of one problem, remembered by what decides them.
 
-    ``likely``: the kinds of cables that the last bound opens, a hint where to begin.
+    Of the last bound, ``likely`` are the kinds of cables that it opens, a hint where to begin; ``bare`` says that it
+    uses no adapter, so that it is no less where none is to be had.
     """
 
-    def __init__(self, problem: Problem, clusters: Sequence[Cluster]) -> None:
+    def __init__(self, problem: Problem, clusters: Sequence[Cluster], plugs: Plugs) -> None:
         """Take the clusters by number; the sequence may grow."""
         self.problem = problem
-        self.markets = Markets(problem)
+        self.markets = Markets(problem, plugs)
         self.asks = Asks(problem, self.markets, clusters)
         self.menus = Menus(problem, self.markets, self.asks)
         self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
         self.likely: list[int] = []
+        self.bare = False
         self.none = self._use((0,) * len(self.markets.outputs))
         self.unchained = all(not problem.port_types[kind.input_type].adapter_fits for kind in problem.adapters)
 
@@ -78,9 +81,7 @@ class Bounds:
             cost += times * (asked.cost + sum(self.asks.least(ask) * number for ask, number in asked.asks))
         return cost
 
-    def completion(
-        self, counts: Counted, cables: Sequence[int], sockets: Sequence[int], groups: Sequence[int]
-    ) -> int:
+    def completion(self, counts: Counted, cables: Sequence[int], sockets: Sequence[int], groups: Sequence[int]) -> int:
         """Return the bound of a state in which only cables are still to be decided, and groups carry so much [mA]."""
         left = self._left(cables, sockets)
         within = [at for at, group in enumerate(self.problem.groups) if groups[at] <= group.limit]
@@ -109,6 +110,7 @@ class Bounds:
         """
         uses = self._uses(tuple(adapters))
         left = self._left(cables, sockets)
+        self.bare = bool(uses)
 
         def bound(cards: bool) -> int:
             cost, wants = self._wants(asking, cards)
@@ -178,6 +180,7 @@ class Bounds:
         others only where that leaves room for something better.
         """
         best = self._together([self.menus.menu(*each, self.none.numbers, left) for each in _asked(wants)], left.sockets)
+        likely = self.likely
         sure = self._least(wants)
         uses = [used for used in uses if any(used.numbers) and sure + used.cost < best]
         if not uses:
@@ -202,7 +205,11 @@ class Bounds:
                 if times and ask is not None:
                     further[self.asks.family(ask)][ask] += times
             more = [self.menus.menu(family, counted, used.numbers, left) for family, counted in further.items()]
-            best = min(best, used.cost + self._together([*plain, *more], left.sockets))
+            found = used.cost + self._together([*plain, *more], left.sockets)
+            if found < best:
+                best, self.bare = found, False
+        if self.bare:
+            self.likely = likely
         return best
 
     def _least(self, wants: Wants) -> int:

@@ -7,7 +7,7 @@ reads, so the same drives on the same cables are solved once, whosever build the
 from collections.abc import Sequence
 
 from service.wiring.canonical import Ordered, ordered
-from service.wiring.memo import Memo, size_of
+from service.wiring.memo import Memo, bytes_of_wiring
 from service.wiring.problem import LEVELS, AdapterSource, Device, PlugSource, Problem, Solution, Source, Wiring
 from service.wiring.search import NODE_BUDGET
 from service.wiring.search import least_stops as bound
@@ -69,7 +69,7 @@ def _solved(order: Ordered, budget: int) -> Solution:
     found = _memo.get(key)
     if found is None:
         found = search(order.problem, budget)
-        _memo.put(key, found, order.bytes + size_of(found))
+        _memo.put(key, found, order.bytes + bytes_of_wiring(found.wiring))
     return found
 
 

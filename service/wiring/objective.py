@@ -14,6 +14,7 @@ from service.wiring.problem import (
     NOTHING,
     AdapterKind,
     AdapterSource,
+    Limits,
     Load,
     Objective,
     PlugSource,
@@ -187,6 +188,17 @@ def judged(load: Load, limits: RailLimits) -> Verdict:
         if comfort < NO_LIMIT:
             use = max(use, -(-PER_MILLE * running // comfort))
     return Verdict(overloaded, banded, start_banded, use)
+
+
+def tighter(one: RailLimits, other: RailLimits) -> RailLimits:
+    """Return the limits of two places that the same current passes: judged by them, it is judged at both."""
+    if one is other:
+        return one
+    a, b, c = (
+        first if second is FREE else second if first is FREE else Limits(*map(min, first, second))
+        for first, second in zip(one, other, strict=True)
+    )
+    return a, b, c
 
 
 def adapter_limits(kind: AdapterKind, inputs: int) -> RailLimits:
