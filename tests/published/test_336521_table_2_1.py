@@ -7,7 +7,7 @@ from service.demand.processors import processor
 from service.facts.processor import BUDGET_VOLTS, CLASS_AMPS
 from service.parts.figures import End, exactly
 from service.parts.records import Processor
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 
 # class [W], continuous [A], peak of up to 10 ms [A]
 PRINTED = [(165, 37.5, 40), (125, 26, 39), (65, 23, 34), (35, 11, 19)]

@@ -6,7 +6,7 @@ from service.facts.card import LOWEST_PLUG_PERCENT, PLUG_AMPS, PLUG_WATTS
 from service.facts.contacts import CONTACTS, SIXTEEN_PIN_AMPS, SIXTEEN_PIN_MAKER_AMPS
 from service.facts.fact import Fact
 from service.facts.supply import NOMINAL_12_VOLTS
-from service.physics.budget import amps_per_contact, watts_of_contacts
+from service.physics.contacts import amps_per_contact, watts_of_contacts
 from service.wiring.allowances import joint
 
 # plug, watts, RMS amps over any second, 12 V contacts

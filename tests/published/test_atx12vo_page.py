@@ -3,7 +3,7 @@
 import pytest
 
 from service.facts.contacts import CONTACTS, TWELVE_ONLY_PLANNING_AMPS
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.wiring.allowances import joint
 
 

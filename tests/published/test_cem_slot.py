@@ -7,7 +7,7 @@ from service.demand.ends import Ends
 from service.facts.slot import SLOT_3V3_AMPS, SLOT_3V3_WATTS, SLOT_12V_AMPS, SLOT_12V_WATTS, SLOT_WATTS
 from service.parts.figures import exactly
 from service.parts.records import GraphicsCard, Need
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 
 
 # 66 W from 12 V and 9.9 W from 3.3 V are 75.9 W, of which 75 W may be taken.

@@ -3,7 +3,7 @@
 import pytest
 
 from service.facts.mains import INLET_AMPS
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 
 
 @pytest.mark.parametrize(("inlet", "low_range", "amps", "mains_volts", "watts"), [

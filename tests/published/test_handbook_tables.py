@@ -3,7 +3,7 @@
 import pytest
 
 from service.facts.contacts import CONTACTS, PERIPHERAL_AMPS, PROCESSOR_4_CONTACTS, PROCESSOR_4_STANDARD_AMPS
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.wiring.allowances import joint
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from service.facts.mains import CONTINUOUS_CIRCUIT_PERCENT, SMALL_CIRCUIT_AMPS
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.physics.conversion import wall_amps, wall_watts
 from service.physics.mains import circuit_amps, continuous_amps
 from service.rules.power.shares import part_of

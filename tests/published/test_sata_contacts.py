@@ -3,7 +3,7 @@
 import pytest
 
 from service.facts.contacts import CONTACTS, DRIVE_PLUG_12V_WATTS, DRIVE_PLUG_RAIL_AMPS, SATA_PIN_AMPS
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.wiring.allowances import joint
 
 RAILS = [(0, 12, 54), (1, 5, 22.5), (2, 3.3, 14.85)]
