@@ -65,29 +65,31 @@ def flow(
     on monotone convergence of Newton's method for convex maps (from memory).
     """
     _check(source_volts, parents, element_ohms, node_amps, node_watts)
-    settled = _settle(source_volts, parents, element_ohms, node_amps, node_watts)
-    if settled is None:
+    amps = _gather(parents, node_amps)
+    volts = _volts(source_volts, parents, element_ohms, amps)
+    if min(volts, default=source_volts) <= RESIDUAL * source_volts:
         return None
-    taken = [amps + watts / at for amps, watts, at in zip(node_amps, node_watts, settled, strict=True)]
-    found = _volts(source_volts, parents, element_ohms, taken)
-    miss = max((abs(one - other) for one, other in zip(found, settled, strict=True)), default=0.0)
-    return Flow(tuple(settled), tuple(_gather(parents, taken))) if miss <= RESIDUAL * source_volts else None
+    if any(node_watts):
+        volts = _settle(source_volts, parents, element_ohms, node_amps, node_watts, volts)
+        amps = _gather(parents, [i + p / v for i, p, v in zip(node_amps, node_watts, volts, strict=True)])
+        found = _volts(source_volts, parents, element_ohms, amps)
+        if max(abs(one - other) for one, other in zip(found, volts, strict=True)) > RESIDUAL * source_volts:
+            return None
+    return Flow(tuple(volts), tuple(amps))
 
 
 def _settle(
     source_volts: float, parents: Sequence[int], ohms: Sequence[float], amps: Sequence[float], watts: Sequence[float],
-) -> list[float] | None:
-    """Return the volts where Newton's steps from above come to rest; None as soon as no positive volts are left.
+    volts: list[float],
+) -> list[float]:
+    """Return the volts where Newton's steps from above come to rest, or the last ones that are above 0 if they do not.
 
-    Where a pivot falls to 0 the last volts are returned: rounding stopped the fall, as it does near the limit, or they
-    do not fit their currents.
+    Where a pivot or a voltage falls to 0 the volts do not fit their currents, unless rounding stopped the fall, as it
+    does near the limit.
     """
-    volts = _volts(source_volts, parents, ohms, amps)
     for _ in range(STEPS):
-        if min(volts, default=source_volts) <= RESIDUAL * source_volts:
-            return None
-        lower = _step(source_volts, parents, ohms, amps, watts, volts) if any(watts) else None
-        if lower is None:
+        lower = _step(source_volts, parents, ohms, amps, watts, volts)
+        if lower is None or min(lower) <= RESIDUAL * source_volts:
             return volts
         fall = max(old - new for old, new in zip(volts, lower, strict=True))
         volts = lower
@@ -133,11 +135,11 @@ def _gather(parents: Sequence[int], taken: Sequence[float]) -> list[float]:
 
 
 def _volts(
-    source_volts: float, parents: Sequence[int], ohms: Sequence[float], taken: Sequence[float],
+    source_volts: float, parents: Sequence[int], ohms: Sequence[float], element_amps: Sequence[float],
 ) -> list[float]:
     """Return the volts at each node for currents that are known."""
     volts: list[float] = []
-    for parent, element, amps in zip(parents, ohms, _gather(parents, taken), strict=True):
+    for parent, element, amps in zip(parents, ohms, element_amps, strict=True):
         volts.append((source_volts if parent == ROOT else volts[parent]) - element * amps)
     return volts
 
