@@ -12,8 +12,8 @@ from service.physics.tree import RESIDUAL, ROOT, flow
 
 VOLTS = 12.0
 NOISE = 1e-11
-ohms = st.floats(0, 0.2)
-loads = st.floats(0, 4)
+ohms = st.floats(0, 0.3)
+loads = st.one_of(st.floats(0, 4), st.floats(4, 12))
 
 
 @st.composite
@@ -129,6 +129,13 @@ def test_constant_current_that_leaves_no_volts_has_no_solution() -> None:
     assert chain(12, [0.5, 0.5], [8, 8]) is None
     assert chain(12, [1], [12]) is None
     assert chain(12, [1], [11.9]) is not None
+
+
+# 9 A behind one ohm need 9 V before it; a load of constant power there pulls the volts below that, and has volts itself.
+def test_constant_power_that_leaves_none_to_constant_current_has_no_solution() -> None:
+    assert chain(12, [0.1, 1], [0, 9], [150, 0]) is not None
+    assert chain(12, [0.1, 1], [0, 9], [250, 0]) is None
+    assert chain(12, [0.1, 0], [9, 0], [250, 0]) is not None
 
 
 def test_trunk_and_tail_by_hand() -> None:
