@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.physics.chain import Chain, chain
+from service.physics.chain import Chain, chain, rails_chain
 from service.physics.loads import amps_of_watts, most_watts
 from service.physics.tree import RESIDUAL, ROOT, flow
 
@@ -131,7 +131,7 @@ def test_constant_current_that_leaves_no_volts_has_no_solution() -> None:
     assert chain(12, [1], [11.9]) is not None
 
 
-# 9 A behind one ohm need 9 V before it; a load of constant power there pulls the volts below that, and has volts itself.
+# 9 A behind one ohm need 9 V before it; constant power there pulls the volts below that, and has some itself.
 def test_constant_power_that_leaves_none_to_constant_current_has_no_solution() -> None:
     assert chain(12, [0.1, 1], [0, 9], [150, 0]) is not None
     assert chain(12, [0.1, 1], [0, 9], [250, 0]) is None
@@ -180,3 +180,58 @@ def test_what_is_no_tree_is_refused(wrong: tuple[float, list[int], list[float], 
 def test_a_chain_of_unequal_shapes_is_refused() -> None:
     with pytest.raises(ValueError, match="a stretch before it"):
         chain(12, [0.1, 0.1], [1])
+
+
+@given(drawn=chains())
+def test_one_rail_with_a_way_back_like_its_way_there_is_a_chain(drawn: Drawn) -> None:
+    stretches, amps, _, plugs = drawn
+    halves, plug_halves = [each / 2 for each in stretches], [each / 2 for each in plugs]
+    found, alone = (
+        rails_chain([VOLTS], halves, halves, [amps], plug_halves, plug_halves),
+        chain(VOLTS, stretches, amps, plug_ohms=plugs),
+    )
+    assert (found is None) == (alone is None)
+    if found and alone:
+        assert found[0] == pytest.approx(alone.device_volts, rel=1e-12, abs=1e-11)
+
+
+# 12 V and 5 V to one drive, 0.02 ohm a wire, two wires back: 2 A and 1 A drop 40 and 20 mV there, 30 mV both back.
+def test_rails_share_their_way_back() -> None:
+    found = rails_chain([12, 5], [0.02], [0.01], [[2], [1]], [0], [0])
+    assert found
+    assert [rail[0] for rail in found] == pytest.approx([11.93, 4.95])
+
+
+@given(drawn=chains(), other=st.lists(st.floats(0.01, 2), min_size=8, max_size=8))
+def test_what_one_rail_takes_lowers_the_other(drawn: Drawn, other: list[float]) -> None:
+    stretches, amps, _, plugs = drawn
+    taken, back = other[:len(amps)], [each + 0.001 for each in stretches]
+    light = rails_chain([VOLTS, 5], stretches, back, [amps, [0.0] * len(amps)], plugs, plugs)
+    heavy = rails_chain([VOLTS, 5], stretches, back, [amps, taken], plugs, plugs)
+    assert heavy is None or light is not None
+    if light and heavy:
+        assert all(new < old for new, old in zip(heavy[0], light[0], strict=True))
+
+
+def test_a_rail_without_volts_has_no_solution() -> None:
+    assert rails_chain([12, 5], [0.5], [0.5], [[1], [4]], [0.1], [0.1]) is None
+    assert rails_chain([12, 5], [0.5], [0.5], [[1], [3]], [0.1], [0.1]) is not None
+
+
+@pytest.mark.parametrize(
+    ("wrong", "said"),
+    [
+        (([0], [0.1], [0.1], [[1]], [0], [0]), "above 0"),
+        (([12], [0.1], [0.1, 0.1], [[1]], [0], [0]), "every rail has a source"),
+        (([12, 5], [0.1], [0.1], [[1]], [0], [0]), "every rail has a source"),
+        (([12], [0.1], [0.1], [[1, 2]], [0], [0]), "every rail has a source"),
+        (([12], [0.1], [0.1], [[-1]], [0], [0]), "not negative"),
+        (([12], [0.1], [nan], [[1]], [0], [0]), "not negative"),
+    ],
+    ids=str,
+)
+def test_no_chain_of_rails_is_refused(
+    wrong: tuple[list[float], list[float], list[float], list[list[float]], list[float], list[float]], said: str,
+) -> None:
+    with pytest.raises(ValueError, match=said):
+        rails_chain(*wrong)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from random import Random
 from typing import NamedTuple
 
-from service.physics.chain import Chain, chain
+from service.physics.chain import Chain, chain, rails_chain
 from service.physics.contacts import OPEN, divide_amps, feed_watts, parallel_ohms, worst_sharing
 from service.physics.copper import pair_ohms, wire_ohms
 from service.physics.loads import most_watts
@@ -187,6 +187,33 @@ def _with_extension() -> Network:
     return Network("extension in the tail, wire by wire", lines, LINEAR, ours)
 
 
+RAILS = (12.0, 5.0)
+TAKEN = ((0.6, 2.0, 0.0, 1.72), (0.7, 0.5, 1.0, 0.8))
+
+
+def _rails() -> Iterator[Network]:
+    """Yield a drive cable with a wire for 12 V, one for 5 V, two for the return, and three contacts of each a plug."""
+    wire, contact = [wire_ohms(18, length) for length in (450, 150, 150, 150)], (0.01, 0.03, 0.02, 0.006)
+    lines = ["V1 a0 0 12", "V2 b0 0 5"]
+    for at, (ohms, plug) in enumerate(zip(wire, contact, strict=True), 1):
+        lines += [f"R1{at} a{at - 1} a{at} {ohms!r}", f"R2{at} b{at - 1} b{at} {ohms!r}"]
+        lines += [f"R{number}{at} {f'g{at - 1}' if at > 1 else 0} g{at} {ohms!r}" for number in (3, 4)]
+        lines += [
+            f"R{side}{number}{at} {node}{at} {node}d{at} {plug!r}"
+            for side, node in enumerate("abg", 5) for number in range(3)
+        ]
+        lines += [f"I{rail}{at} {'ab'[rail]}d{at} gd{at} {TAKEN[rail][at - 1]!r}" for rail in range(2)]
+        lines += [f"E{rail}{at} {'xy'[rail]}{at} 0 {'ab'[rail]}d{at} gd{at} 1" for rail in range(2)]
+
+    def ours() -> Ours:
+        thirds = [one / 3 for one in contact]
+        found = rails_chain(RAILS, wire, [one / 2 for one in wire], TAKEN, thirds, thirds)
+        return {f"v({'xy'[rail]}{at})": volts for rail, row in enumerate(found) for at, volts in enumerate(row, 1)
+                } if found else None
+
+    yield Network("drive cable of two rails with a common return", lines, LINEAR, ours)
+
+
 def _runs() -> Iterator[Network]:
     wire, contact = wire_ohms(16, 650, celsius=40), 0.006
     lines = ["V1 s 0 12"]
@@ -306,4 +333,4 @@ def drawn(seed: int) -> Network:
     return Network(f"random tree {seed}", lines, POWER if any(watts) else LINEAR, ours)
 
 
-WRITTEN = [*_contacts(), *_chains(), *_runs(), *_constant_power(), *_strips()]
+WRITTEN = [*_contacts(), *_chains(), *_rails(), *_runs(), *_constant_power(), *_strips()]

@@ -61,6 +61,8 @@ EXAMPLES = [
         node_watts=(3.0, 20.0, 0.0)),
     _of(chain.chain, source_volts=12.0, stretch_ohms=(0.1, 0.2), device_amps=(1.0, 2.0), device_watts=(9.0, 5.0),
         plug_ohms=(0.02, 0.03)),
+    _of(chain.rails_chain, source_volts=(12.0, 5.0), supply_ohms=(0.01, 0.02), return_ohms=(0.005, 0.01),
+        device_amps=((1.0, 2.0), (0.5, 0.7)), plug_ohms=(0.003, 0.004), plug_return_ohms=(0.002, 0.001)),
     _of(strip.even_strip, source_volts=12.0, lead_ohms=0.05, strip_ohms_per_metre=0.08, amps_per_metre=1.5,
         length_mm=2000.0),
     _of(strip.tapped_strip, source_volts=5.0, lead_ohms=0.05, pitch_ohms=0.002, lights=20, light_amps=0.02,
