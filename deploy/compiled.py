@@ -36,7 +36,8 @@ def compiled(into: Path) -> None:
     shutil.copytree(ROOT / "service", into / "service", ignore=shutil.ignore_patterns("__pycache__"))
     names = [f"service/wiring/{name}.py" for name in SOLVER]
     print("Compiling the solver; this takes about a minute.", flush=True)
-    done = subprocess.run([sys.executable, "-m", "mypyc", *names], cwd=into, capture_output=True, text=True, check=False)
+    command = [sys.executable, "-m", "mypyc", *names]
+    done = subprocess.run(command, cwd=into, capture_output=True, text=True, check=False)
     if done.returncode:
         raise Stop(f"The solver could not be compiled:\n{done.stdout[-2000:]}{done.stderr[-2000:]}")
     shutil.rmtree(into / "build")

@@ -116,7 +116,8 @@ class Bounds:
             cost, wants = self._wants(asking, cards)
             if cost >= NEVER:
                 return NEVER
-            return cost + (self._of_uses(wants, uses, left) if uses else self._least(wants))
+            plain = self._of_uses(wants, uses, left) if uses else self._least(wants)
+            return cost + self._of_full_groups(wants, plain)
 
         return _whole_cards(bound)
 
@@ -248,7 +249,23 @@ class Bounds:
                 cost = plain
                 if min(most, default=NO_LIMIT) < NO_LIMIT:
                     cost = self._of_uses(wants, (self.none,), left._replace(most=most))
+                cost = max(cost, self._held_together(wants, held, groups))
                 best = min(best, cost + number * UNIT[0])
+        return plain if best >= NEVER else best
+
+    def _of_full_groups(self, wants: Wants, plain: int) -> int:
+        """Return the least cost where no cable is in use yet and adapters may be, whatever groups pass their limit."""
+        groups = range(len(self.problem.groups))
+        nothing = [0] * len(groups)
+        best = NEVER
+        for number in range(len(groups) + 1 if len(groups) <= MOST_GROUPS else 0):
+            if plain + number * UNIT[0] >= best:
+                break
+            for over in combinations(groups, number):
+                held = [group for group in groups if group not in over]
+                best = min(best, max(plain, self._held_together(wants, held, nothing)) + number * UNIT[0])
+        if best > plain:
+            self.bare = False
         return plain if best >= NEVER else best
 
     def _most(self, kind: int, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
@@ -262,6 +279,43 @@ class Bounds:
                 found = min(found, self._lightest_within(kind, wants, rail, room))
         return found
 
+    def _held_together(self, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
+        """Return the least cost where the groups of a rail that stay within their limits carry no more than these do.
+
+        So many of the lightest needs that only their cables feed; the others are left without a source.
+        """
+        found = 0
+        limits = self.problem.groups
+        for rail in {limits[group].rail for group in held}:
+            rooms = {group: limits[group].limit - groups[group] for group in held if limits[group].rail == rail}
+            mine = [at for at, each in enumerate(self.problem.cables) if each.groups and rooms.keys() >= {*each.groups}]
+            of_one = all(len({*self.problem.cables[kind].groups}) == 1 for kind in mine)
+            found = max(found, self._captive(wants, frozenset(mine), rail, list(rooms.values()), of_one=of_one))
+        return self._least(wants) + found
+
+    def _captive(
+        self, wants: Wants, kinds: frozenset[int], rail: int, rooms: Sequence[int], *, of_one: bool
+    ) -> int:
+        """Return what it costs more, at the least, that needs which only these kinds feed carry no more than that.
+
+        ``of_one``: each cable is of one group, so that each group by itself takes no more needs than it has room for.
+        """
+        asks = self.asks
+        only = sorted(
+            (asks.asks[ask].load[rail], times, asks.goods[asks.asks[ask].goods])
+            for counted in wants
+            for ask, times in counted.items()
+            if asks.is_fed_only_by(ask, kinds)
+        )
+        number = sum([times for _, times, _ in only])
+        loads = [(load, times) for load, times, _ in only]
+        most = _lightest(loads, sum(rooms))
+        if of_one:
+            most = min(most, sum([_lightest(loads, room) for room in rooms]))
+        if number <= most:
+            return 0
+        return (number - most) * min([goods.kept - goods.least for _, _, goods in only])
+
     def _lightest_within(self, kind: int, wants: Wants, rail: int, room: int) -> int:
         """Return how many of the lightest needs that fit a kind stay within a current; NO_LIMIT where all do."""
         asks = self.asks
@@ -271,14 +325,20 @@ class Bounds:
             for ask, times in counted.items()
             if kind in asks.kinds_of[asks.asks[ask].goods]
         )
-        found = 0
-        for load, times in loads:
-            each = times if load * times <= room else room // load
-            found += each
-            room -= each * load
-            if each < times:
-                return found
-        return NO_LIMIT
+        found = _lightest(loads, room)
+        return found if found < sum([times for _, times in loads]) else NO_LIMIT
+
+
+def _lightest(loads: Sequence[tuple[int, int]], room: int) -> int:
+    """Return how many of the lightest, of loads that each stand so many times, a current has room for."""
+    found = 0
+    for load, times in loads:
+        each = times if load * times <= room else room // load
+        found += each
+        room -= each * load
+        if each < times:
+            break
+    return found
 
 
 def _asked(wants: Wants) -> list[tuple[int, Counter[int]]]:

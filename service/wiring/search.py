@@ -218,11 +218,9 @@ class Search:
         """Return the clusters of one device with one choice of its optional ports."""
         found = self.begun.get((number, option))
         if found is None:
+            untouched = self._untouched_of(self.problem.devices[number], self.choices[number][option])
             found = self.begun[number, option] = tuple(
-                [
-                    (cluster, tuple([(DEVICE, number, place) for place in places]))
-                    for cluster, places in self._untouched_of(self.problem.devices[number], self.choices[number][option])
-                ]
+                [(cluster, tuple([(DEVICE, number, place) for place in places])) for cluster, places in untouched]
             )
         return found
 

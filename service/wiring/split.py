@@ -61,7 +61,7 @@ def _items(problem: Problem) -> list[Item]:
     found = []
     for number, device in enumerate(problem.devices):
         ports = device.ports
-        if device.role != "card" and all([port.required for port in ports]):
+        if device.role != "card" and all(port.required for port in ports):
             whole = sum([port.weight for port in ports])
             for place, port in enumerate(ports):
                 load: Load = device.load if len(ports) == 1 else divided(device.load, port.weight, whole)
@@ -95,7 +95,7 @@ class _Splitting:
         self.loaded = [self._join_by_group(group) for group in range(len(problem.groups))]
 
     def _can_be_used(self, kind: CableKind) -> bool:
-        room = all([taken <= left for taken, left in zip(kind.takes, self.problem.sockets, strict=True)])
+        room = all(taken <= left for taken, left in zip(kind.takes, self.problem.sockets, strict=True))
         return kind.count > 0 and room
 
     def _is_live(self, fit: Fit) -> bool:

@@ -26,7 +26,8 @@ def _program() -> ModuleType:
 
 
 def _python(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([sys.executable, *words], cwd=ROOT, capture_output=True, text=True, timeout=SECONDS, check=False)
+    command = [sys.executable, *words]
+    return subprocess.run(command, cwd=ROOT, capture_output=True, text=True, timeout=SECONDS, check=False)
 
 
 def test_what_is_compiled_is_the_solver_and_all_of_it() -> None:
