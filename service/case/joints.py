@@ -12,6 +12,7 @@ from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugS
 
 RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
+MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
 Level = Literal["stop", "band", "start_stop", "start_band"]
 
@@ -164,15 +165,24 @@ class Reader:
     def _reason(self, device: int, port: int) -> tuple[str, float]:
         at = self.problem.devices[device].ports[port].type
         kind = self.problem.port_types[at]
-        short = self.frame.too_short.get(at, 0.0)
         if at == self.frame.no_rail:
             return "no_such_rail", 0.0
-        if not kind.fits and not kind.adapter_fits:
+        types = self._behind(at)
+        if not any(self.problem.port_types[of].fits for of in types):
+            short = min((self.frame.too_short[of] for of in types if of in self.frame.too_short), default=0.0)
             return ("too_short" if short else "no_such_plug"), short
         left = [fit for fit in kind.fits if self._is_left(fit)]
         if not left:
             return "none_left", 0.0
         return ("left_out" if any(self._has_sockets(fit.cable) for fit in left) else "no_socket_left"), 0.0
+
+    def _behind(self, at: int) -> list[int]:
+        """Return a port type and those of the inputs of adapters that may lead to it."""
+        found = [at]
+        for _ in range(MOST_ADAPTERS_IN_A_ROW):
+            into = {fit.adapter for of in found for fit in self.problem.port_types[of].adapter_fits}
+            found = sorted({at, *found, *(self.problem.adapters[kind].input_type for kind in into)})
+        return found
 
     def _is_left(self, fit: Fit) -> bool:
         """Say whether any cable of a kind has its plug free."""
