@@ -7,7 +7,7 @@ from service.case.place import Place
 from service.demand.demand import Assumed, Demand
 from service.parts.build import Build
 from service.parts.figures import End
-from service.parts.records import Cable, PowerSupply
+from service.parts.records import Adapter, Cable, PowerSupply
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
 Mate = Literal["full", "half", "impossible"]
@@ -204,12 +204,12 @@ class Loose(NamedTuple):
 
 
 class Purchase(NamedTuple):
-    """Equal cables of the supply's own family that would mend the wiring together with the other purchases.
+    """Equal cables of the supply's own family, or adapters, that would mend the wiring with the other purchases.
 
     ``feeds`` are ports, of all purchases, that then have a source; ``stops_left`` those of the wiring that remain.
     """
 
-    cable: Cable
+    part: Cable | Adapter
     pieces: int
     stops_left: int
     feeds: tuple[Place, ...]

@@ -27,7 +27,7 @@ _memo: Memo[tuple[Problem, int], Solution] = Memo(MEMO_BYTES)
 _orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
 
 
-def solve(problem: Problem) -> Solution:
+def solve(problem: Problem, budget: int = NODE_BUDGET) -> Solution:
     """Return the best wiring of a problem; raise NoWiring where ports that must have a source cannot all have one."""
     sources: list[list[Source | None]] = [[None] * len(device.ports) for device in problem.devices]
     inputs: list[tuple[int, int, tuple[Source, ...]]] = []
@@ -35,7 +35,7 @@ def solve(problem: Problem) -> Solution:
     proven, nodes = True, 0
     for part in split(problem):
         order = _ordered(part.problem)
-        solution = _solved(order, NODE_BUDGET if nodes < NODE_BUDGET else SMALL_BUDGET)
+        solution = _solved(order, budget if nodes < budget else min(budget, SMALL_BUDGET))
         _put_back(part, order, solution.wiring, sources, inputs)
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
         proven = proven and solution.proven

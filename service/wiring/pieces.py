@@ -40,11 +40,12 @@ class CableKindOf(NamedTuple):
 
 
 class AdapterKindOf(NamedTuple):
-    """Equal adapters; ``bundled``: came with a card."""
+    """Equal adapters; ``bundled``: came with a card; ``offered``: not there yet."""
 
     adapter: Adapter
     pieces: tuple[Piece, ...]
     bundled: bool
+    offered: bool = False
 
 
 def cables(

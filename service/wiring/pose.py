@@ -39,7 +39,10 @@ _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 _TWELVE_VOLT_ONLY = "atx12vo"
 THREE_VOLT = frozenset({"sata-power"})
 """Plugs of drives that have contacts for 3.3 V."""
+OFFERED_POINTS = 10_000
+"""JUDGEMENT: more than the cautions of any plan, so that no adapter is bought to be rid of them."""
 PortKey = tuple[object, ...]
+Offered = tuple[Adapter, int]
 
 
 class Impossible(NamedTuple):
@@ -200,6 +203,8 @@ class Poser:
         extra = int(points.MOULDED_POINTS.value) if adapter.moulded else 0
         if adapter.takes.connector == "peripheral-4" and adapter.gives.connector in CARD:
             extra += int(points.PERIPHERAL_CARD_ADAPTER_POINTS.value)
+        if of.offered:
+            extra += OFFERED_POINTS
         rank = 0 if adapter.moulded else 2 if of.bundled else 1
         return AdapterKind(
             len(of.pieces), rank, adapter.gives.count, input_type, inputs, tuple(merged(each) for each in limits), extra
@@ -428,16 +433,25 @@ class Poser:
 
 
 def pose(
-    build: Build, supply: int, demand: Demand, ends: Ends, *, virtual: bool = False, worn: tuple[Plugged, ...] = ()
+    build: Build,
+    supply: int,
+    demand: Demand,
+    ends: Ends,
+    *,
+    virtual: bool = False,
+    worn: tuple[Plugged, ...] = (),
+    offered: tuple[Offered, ...] = (),
 ) -> Frame:
     """Return the problem of planning a build.
 
-    ``virtual``: cables of the supply's own family may be bought. ``worn``: a wiring as plugged, of which nothing is
-    kept but the contacts that it states open.
+    ``virtual``: cables of the supply's own family may be bought. ``offered``: so many of these adapters too. ``worn``:
+    a wiring as plugged, of which nothing is kept but the contacts that it states open.
     """
     poser = Poser(build, supply, demand, ends, (), worn)
     if virtual:
         poser.cables += _to_be_bought(poser, demand)
+    for adapter, count in offered:
+        poser.adapters.append(AdapterKindOf(adapter, tuple(Piece(-1, -1, n) for n in range(count)), False, True))
     return poser.finish()
 
 
