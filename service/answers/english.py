@@ -11,7 +11,13 @@ STANDING = (
     "The makers' manuals, local electrical codes and a licensed electrician have the last word.",
 )
 
-REASONS = {
+SPOTS = {
+    "at_port": "at the port",
+    "at_input": "at an adapter's input",
+    "in_adapter": "in an adapter",
+    "of_cable": "of the cable",
+}
+REASONS = SPOTS | {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",

@@ -10,6 +10,7 @@ from service.parts.figures import End
 from service.parts.records import Adapter, Cable, PowerSupply
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Spot = Literal["at_port", "at_input", "in_adapter", "of_cable"]
 Mate = Literal["full", "half", "impossible"]
 
 
@@ -17,7 +18,8 @@ class Strain(NamedTuple):
     """A place on the way of a connection's current that is past a limit.
 
     ``amps`` and ``limit_amps`` are of one contact or wire when ``contacts`` is above 0, else of all of it.
-    ``level`` says which limit: ``stop`` or ``band`` (sustained), ``start_stop`` or ``start_band`` (start-up).
+    ``level`` says which limit: ``stop`` or ``band`` (sustained), ``start_stop`` or ``start_band`` (start-up); ``spot``
+    where on the way.
     """
 
     cause: Cause
@@ -27,6 +29,7 @@ class Strain(NamedTuple):
     limit_amps: float
     contacts: int
     sixteen_pin: bool
+    spot: Spot = "at_port"
 
 
 class FeedPlug(NamedTuple):

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Strain
+from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
 from service.case.place import Place
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
@@ -14,6 +14,9 @@ RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
 MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
+_SPOTS: dict[str, Spot] = {
+    "port": "at_port", "input": "at_input", "adapter": "in_adapter", "segment": "of_cable",
+}
 Level = Literal["stop", "band", "start_stop", "start_band"]
 
 
@@ -120,7 +123,7 @@ class Reader:
             strain
             for place in connection.places
             for allowance in self._allowances(connection, place)
-            for strain in _strain(allowance, place.load)
+            for strain in _strain(allowance, place.load, _SPOTS[place.place.sort])
         ]
 
     def _allowances(self, connection: Connection, at: PlaceLoad) -> tuple[Allowance, ...]:
@@ -282,7 +285,7 @@ def impossible(of: Impossible) -> Joint:
     )
 
 
-def _strain(allowance: Allowance, load: Load) -> list[Strain]:
+def _strain(allowance: Allowance, load: Load, spot: Spot) -> list[Strain]:
     """Return what of one limit is passed: the sustained stop or else the band, the start-up stop or else its band."""
     limits = allowance.limits
     sustained, starting = load[allowance.rail], load[allowance.rail + 3]
@@ -305,6 +308,7 @@ def _strain(allowance: Allowance, load: Load) -> list[Strain]:
             limit / each,
             allowance.contacts,
             allowance.sixteen_pin,
+            spot,
         )
         for level, current, limit in found
     ]

@@ -197,7 +197,18 @@ def test_each_joint_of_a_lead_is_a_joint_on_the_way() -> None:
     sheet["parts"][PROCESSOR]["spec"]["plug_watts"] = 264
     assert not {"CON104", "CON105"} & spoken(ask(sheet))
     sheet["parts"][FIRST]["spec"] |= {"takes": [{"connector": "cpu-4"}]}
-    assert said(ask(sheet), "CON104") == [port_of("processor")]
+    answer = ask(sheet)
+    assert said(answer, "CON104") == [port_of("processor")]
+    message = next(one["message"] for one in answer["findings"] if one["rule"] == "CON104")
+    assert "one contact at an adapter's input carries 11 A" in message
+
+
+def test_the_wires_of_a_lead_are_told_apart_from_those_of_the_cable() -> None:
+    """22 A are 5.5 A on each of four wires, past what 24 AWG carries; the 18 AWG wires of the cable are well."""
+    sheet = _machine({"processor": AT_MM + 100}, _longer(length_mm=300, awg=24))
+    sheet["parts"][PROCESSOR]["spec"]["plug_watts"] = 264
+    messages = [one["message"] for one in ask(sheet)["findings"] if one["rule"] == "CON104"]
+    assert ["one wire at the port carries 5.5 A" in each for each in messages] == [True]
 
 
 def test_a_contact_that_is_open_counts_in_the_lead_too() -> None:
