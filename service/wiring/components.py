@@ -20,11 +20,15 @@ MEMO_BYTES = 24 << 20
 ORDERS_BYTES = 8 << 20
 """JUDGEMENT: orders are found again faster than plans, so they get a third of the room."""
 
+BOUNDS_BYTES = 4 << 20
+"""JUDGEMENT: bounds are asked for only of builds with a stop."""
+
 SMALL_BUDGET = 2_000
 """What is left for each further part once the parts before it have used up the budget of nodes."""
 
 _memo: Memo[tuple[Problem, int], Solution] = Memo(MEMO_BYTES)
 _orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
+_least_stops: Memo[Problem, int] = Memo(BOUNDS_BYTES)
 
 
 def solve(problem: Problem, budget: int = NODE_BUDGET) -> Solution:
@@ -47,13 +51,14 @@ def solve(problem: Problem, budget: int = NODE_BUDGET) -> Solution:
 
 def least_stops(problem: Problem) -> int:
     """Return a bound of the stops of any wiring of a problem, found without a search."""
-    return sum(bound(part.problem) for part in split(problem))
+    return sum(_least(_ordered(part.problem)) for part in split(problem))
 
 
 def clear() -> None:
     """Forget all that was solved."""
     _memo.clear()
     _orders.clear()
+    _least_stops.clear()
 
 
 def _ordered(problem: Problem) -> Ordered:
@@ -61,6 +66,14 @@ def _ordered(problem: Problem) -> Ordered:
     if found is None:
         found = ordered(problem)
         _orders.put(problem, found, 2 * found.bytes)
+    return found
+
+
+def _least(order: Ordered) -> int:
+    found = _least_stops.get(order.problem)
+    if found is None:
+        found = bound(order.problem)
+        _least_stops.put(order.problem, found, order.bytes)
     return found
 
 
