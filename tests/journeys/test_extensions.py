@@ -138,6 +138,17 @@ def test_a_plug_in_a_lead_that_is_too_short_is_told() -> None:
     assert answer["verdict"] == "does_not_fit"
 
 
+def test_a_lead_that_lies_idle_beside_a_short_plug_is_a_move() -> None:
+    way = {"processor": AT_MM + 120, "main": 600, "card": 600, "drive": 500}
+    answer = ask(with_wiring(_machine(way, _longer(length_mm=300)), plugged()))
+    assert said(answer, "CBL102") == [port_of("processor")]
+    port, plug = "the cpu-8 port of the motherboard of line 2", "plug 1 of cable 2"
+    moves = [move["message"] for move in answer["moves"]]
+    assert moves == [f"Feed {port} from {plug} through the cpu-8 extension instead of {plug}."]
+    sheet = with_wiring(_machine(way, _longer(length_mm=300)), answer["better_plan"]["connections"])
+    assert ask(sheet)["verdict"] == "fits"
+
+
 @pytest.mark.parametrize(
     ("bridge_mm", "planned"),
     [pytest.param(100, True, id="the-adapter-bridges-both-ways"), pytest.param(99, False, id="it-does-not")],
