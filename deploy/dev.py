@@ -1,6 +1,6 @@
 """Set the project up in its own folder and run it or its tests. Needs Python 3.11 and nothing else.
 
-    python3 deploy/dev.py run [--port N]
+    python3 deploy/dev.py run [--port N] [--compiled]
     python3 deploy/dev.py test [arguments of pytest]
 """
 
@@ -19,6 +19,7 @@ ROOT = Path(__file__).resolve().parent.parent
 VENV = ROOT / ".venv"
 PYTHON = VENV / "bin" / "python"
 STAMP = VENV / "matewell-stamp"
+COMPILED = VENV / "compiled"
 RUN_LOCK = ROOT / "deploy" / "requirements.txt"
 TEST_LOCK = ROOT / "deploy" / "requirements-test.txt"
 HOST = "127.0.0.1"
@@ -46,31 +47,39 @@ def main(words):
     if words[:1] == ["test"]:
         set_up("test")
         replace(["-m", "pytest", *words[1:]])
-    serve(port_of(words))
+    serve(*asked_of_run(words))
 
 
-def port_of(words: list[str]) -> int:
-    """Return the port that the words of ``run`` ask for."""
+def asked_of_run(words: list[str]) -> tuple[int, bool]:
+    """Return what the words of ``run`` ask for: the port, and whether the solver is to be compiled."""
     parser = argparse.ArgumentParser(prog="dev.py", description="Set Matewell up, then serve it or test it.")
     commands = parser.add_subparsers(dest="command", required=True)
     run = commands.add_parser("run", help="serve on this machine")
     run.add_argument("--port", type=int, default=PORT, metavar="N", help=f"the port to listen on (default {PORT})")
+    run.add_argument("--compiled", action="store_true", help="compile the wiring solver first; needs a C compiler")
     commands.add_parser("test", help="run the tests; what follows is handed to pytest")
-    port: int = parser.parse_args(words).port
+    given = parser.parse_args(words)
+    port: int = given.port
     if not 0 < port <= LAST_PORT:
         raise Stop(f"A port is a number from 1 to {LAST_PORT}, not {port}.")
-    return port
+    return port, given.compiled
 
 
-def serve(port: int) -> None:
+def serve(port: int, compiled: bool) -> None:
     """Serve on a port; that it is free is asked before the long work, and again when it is taken."""
     listen(port).close()
-    set_up("run")
+    set_up("test" if compiled else "run")
+    home = ROOT
+    if compiled:
+        home = COMPILED
+        do([str(PYTHON), "deploy/compiled.py", str(home)], "The solver could not be compiled")
+        os.environ.setdefault("MATEWELL_OPENAPI_DIR", str(ROOT / "openapi"))
     listener = listen(port)
     listener.set_inheritable(True)
     print(f"Matewell: http://{HOST}:{port}/ (Ctrl-C ends it)", flush=True)
     bind = f"fd://{listener.fileno()}"
-    replace(["-m", "gunicorn", "--config", "deploy/gunicorn.conf.py", "--bind", bind, "service.wsgi:app"])
+    words = ["--config", str(ROOT / "deploy" / "gunicorn.conf.py"), "--chdir", str(home), "--bind", bind]
+    replace(["-P", "-m", "gunicorn", *words, "service.wsgi:app"])
 
 
 def listen(port: int) -> socket.socket:

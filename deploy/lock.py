@@ -8,7 +8,11 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD_TOOL = "setuptools>=77"
-LOCKS = {"requirements.txt": (), "requirements-test.txt": ("--extra", "test", "-c", "deploy/requirements.txt")}
+LOCKS = {
+    "requirements.txt": (),
+    "requirements-test.txt": ("--extra", "test", "-c", "deploy/requirements.txt"),
+    "requirements-compiled.txt": ("--extra", "compiled", "-c", "deploy/requirements-test.txt"),
+}
 
 
 def compile_lock(name: str, out: Path) -> None:

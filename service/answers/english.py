@@ -13,8 +13,14 @@ STANDING = (
 )
 
 RAILS = {"12v": "12 V", "5v": "5 V", "3v3": "3.3 V", "5vsb": "5 V standby"}
-CAUSES = {"socket": "contact of the supply's socket"}
-REASONS = {
+CAUSES = {"socket": "contact at the supply's end"}
+SPOTS = {
+    "at_port": "at the port",
+    "at_input": "at an adapter's input",
+    "in_adapter": "in an adapter",
+    "of_cable": "of the cable",
+}
+REASONS = SPOTS | {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",

@@ -6,6 +6,7 @@ from itertools import accumulate
 from service.demand.needs import needs_of
 from service.parts.build import Build
 from service.parts.records import Adapter, Cable, Part, PowerSupply
+from service.wiring.pieces import only_lengthens
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 
@@ -50,7 +51,8 @@ def adapter_name(build: Build, line: int, entry: int | None, copy: int) -> str:
     adapter = part if entry is None else getattr(part, "adapters", ())[entry]
     assert isinstance(adapter, Adapter)
     where = "" if entry is None else f" that came with {part.name or 'the card'}"
-    plain = f"the adapter {adapter.takes.connector} to {adapter.gives.connector}{where}"
+    takes, gives = adapter.takes.connector, adapter.gives.connector
+    plain = f"the {gives} extension{where}" if only_lengthens(adapter) else f"the adapter {takes} to {gives}{where}"
     name = f'adapter "{adapter.name}"' if adapter.name else plain
     return _piece(name, copy, _pieces(build, line, adapter.quantity))
 

@@ -10,7 +10,7 @@ from service.case.case import Case, FeedAdapter, FeedPlug, Joint
 from service.case.place import Place
 from service.intake.specs import spec_of
 from service.parts.build import Build
-from service.parts.records import ExpansionCard, GraphicsCard, PowerSupply
+from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
 
 Json = dict[str, Any]
 
@@ -43,12 +43,18 @@ def _purchase(case: Case, at: int) -> Json:
     """Return what to get, as a line of a sheet could hold it, and what it settles together with the rest."""
     purchase = case.to_buy[at]
     return {
-        "plugs": [plug.connector for plug in purchase.cable.plugs],
+        "plugs": _plugs(purchase.part),
         "count": purchase.pieces,
-        "spec": spec_of(purchase.cable),
+        "spec": spec_of(purchase.part),
         "stops_left": purchase.stops_left,
         "feeds": [_at(case, place) for place in purchase.feeds],
     }
+
+
+def _plugs(part: Cable | Adapter) -> list[str]:
+    if isinstance(part, Adapter):
+        return [part.gives.connector] * part.gives.count
+    return [plug.connector for plug in part.plugs]
 
 
 def _at(case: Case, place: Place) -> Json:

@@ -1,26 +1,25 @@
 """Putting a case together: demand, wiring and the supply's side, at one end of every range."""
 
-from collections import Counter
 from dataclasses import replace
 from typing import NamedTuple
 
 from service.case import supply as side
-from service.case.case import Case, HeaderLoad, Joint, OpenPort, Purchase
+from service.case.case import Case, HeaderLoad, Joint, OpenPort
 from service.case.joints import Reader, impossible
 from service.case.place import Place
+from service.case.purchase import to_buy
 from service.demand.ask import demand as ask
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
 from service.facts import rest, supply
-from service.parts.build import Build, Plugged, Unit
+from service.parts.build import Build, Plugged
 from service.parts.figures import End
-from service.parts.records import Cable, PowerSupply
-from service.parts.words import OWN_FAMILY
-from service.wiring.components import least_stops, solve
+from service.parts.records import PowerSupply
+from service.wiring.components import solve
 from service.wiring.objective import Judgement, judge
 from service.wiring.plugged import pose_plugged
 from service.wiring.pose import Frame, pose
-from service.wiring.problem import Solution, Wiring
+from service.wiring.problem import Wiring
 from service.wiring.search import NoWiring
 
 _MILLI = 1000
@@ -61,9 +60,19 @@ def assemble(
     wired = None if unit is None else _wire(build, unit, demand, ends, worn)
     case = _case(build, end, unit, demand, wired, ends)
     if purchase and unit is not None:
-        to_buy = _to_buy(build, unit, demand, ends, wired, case)
-        case = replace(case, to_buy=to_buy) if to_buy else case
+        case = _with_purchase(case, build, unit, demand, ends)
     return Assembled(case, tuple(dict.fromkeys(ends.wide)))
+
+
+def _with_purchase(case: Case, build: Build, unit: int, demand: Demand, ends: Ends) -> Case:
+    """Return a case with what to buy; what is supposed on the way there is no business of the case's own ranges."""
+    if not case.objective[0]:
+        return case
+    bought = to_buy(
+        build, unit, demand, case,
+        lambda: Ends(case.end, ends.settled), lambda changed: assemble(changed, case.end, ends.settled).case,
+    )
+    return replace(case, to_buy=bought) if bought else case
 
 
 def _wire(build: Build, unit: int, demand: Demand, ends: Ends, worn: tuple[Plugged, ...]) -> _Wired:
@@ -160,39 +169,3 @@ def _headers(demand: Demand) -> list[HeaderLoad]:
         for header in demand.headers
     ]
 
-
-def _to_buy(
-    build: Build, unit: int, demand: Demand, ends: Ends, wired: _Wired | None, case: Case
-) -> tuple[Purchase, ...]:
-    """Return the least purchase of own-family cables that lessens the stops of a proven plan, () where none does.
-
-    What is promised of it is what the build with that purchase gives.
-    """
-    part = build.units[unit].part
-    assert isinstance(part, PowerSupply)
-    if wired is None or not wired.proven or build.wiring is not None or part.cables is None:
-        return ()
-    stops, unfed = wired.judgement.objective[:2]
-    if not stops:
-        return ()
-    frame = pose(build, unit, demand, ends, virtual=True)
-    if not unfed and least_stops(frame.problem) >= stops:
-        return ()
-    cables = _bought(frame, solve(frame.problem), part.cable_family or OWN_FAMILY)
-    with_them = [Unit(cable, "", len(build.units) + at, 0) for at, cable in enumerate(cables)]
-    then = assemble(replace(build, units=(*build.units, *with_them)), case.end, ends.settled).case
-    if then.objective[0] >= stops:
-        return ()
-    still = {port.at for port in then.open_ports}
-    fed = tuple(port.at for port in case.open_ports if port.required and port.at not in still)
-    return tuple(Purchase(replace(cable, quantity=1), cable.quantity, then.objective[0], fed) for cable in cables)
-
-
-def _bought(frame: Frame, solution: Solution, family: str) -> list[Cable]:
-    """Return the cables to be bought that a plan uses, equal ones together."""
-    judgement = judge(frame.problem, solution.wiring)
-    counts = Counter(kind for kind, _ in {key[:2] for key in judgement.segments} if frame.cables[kind].bought)
-    return [
-        replace(frame.cables[kind].cable, family=family, captive=None, quantity=number)
-        for kind, number in sorted(counts.items())
-    ]

@@ -7,9 +7,10 @@ from service.case.place import Place
 from service.demand.demand import Assumed, Demand
 from service.parts.build import Build
 from service.parts.figures import End
-from service.parts.records import Cable, PowerSupply
+from service.parts.records import Adapter, Cable, PowerSupply
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Spot = Literal["at_port", "at_input", "in_adapter", "of_cable"]
 Mate = Literal["full", "half", "impossible"]
 
 
@@ -17,7 +18,8 @@ class Strain(NamedTuple):
     """A place on the way of a connection's current that is past a limit.
 
     ``amps`` and ``limit_amps`` are of one contact or wire when ``contacts`` is above 0, else of all of it.
-    ``level`` says which limit: ``stop`` or ``band`` (sustained), ``start_stop`` or ``start_band`` (start-up).
+    ``level`` says which limit: ``stop`` or ``band`` (sustained), ``start_stop`` or ``start_band`` (start-up); ``spot``
+    where on the way.
     """
 
     cause: Cause
@@ -27,6 +29,7 @@ class Strain(NamedTuple):
     limit_amps: float
     contacts: int
     sixteen_pin: bool
+    spot: Spot = "at_port"
 
 
 class FeedPlug(NamedTuple):
@@ -204,12 +207,12 @@ class Loose(NamedTuple):
 
 
 class Purchase(NamedTuple):
-    """Equal cables of the supply's own family that would mend the wiring together with the other purchases.
+    """Equal cables of the supply's own family, or adapters, that would mend the wiring with the other purchases.
 
     ``feeds`` are ports, of all purchases, that then have a source; ``stops_left`` those of the wiring that remain.
     """
 
-    cable: Cable
+    part: Cable | Adapter
     pieces: int
     stops_left: int
     feeds: tuple[Place, ...]

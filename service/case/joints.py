@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Strain
+from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
 from service.case.place import Place
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
@@ -12,7 +12,11 @@ from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugS
 
 RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
+MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
+_SPOTS: dict[str, Spot] = {
+    "port": "at_port", "input": "at_input", "adapter": "in_adapter", "segment": "of_cable",
+}
 Level = Literal["stop", "band", "start_stop", "start_band"]
 
 
@@ -119,7 +123,7 @@ class Reader:
             strain
             for place in connection.places
             for allowance in self._allowances(connection, place)
-            for strain in _strain(allowance, place.load)
+            for strain in _strain(allowance, place.load, _SPOTS[place.place.sort])
         ]
 
     def _allowances(self, connection: Connection, at: PlaceLoad) -> tuple[Allowance, ...]:
@@ -164,15 +168,24 @@ class Reader:
     def _reason(self, device: int, port: int) -> tuple[str, float]:
         at = self.problem.devices[device].ports[port].type
         kind = self.problem.port_types[at]
-        short = self.frame.too_short.get(at, 0.0)
         if at == self.frame.no_rail:
             return "no_such_rail", 0.0
-        if not kind.fits and not kind.adapter_fits:
+        types = self._behind(at)
+        if not any(self.problem.port_types[of].fits for of in types):
+            short = min((self.frame.too_short[of] for of in types if of in self.frame.too_short), default=0.0)
             return ("too_short" if short else "no_such_plug"), short
         left = [fit for fit in kind.fits if self._is_left(fit)]
         if not left:
             return "none_left", 0.0
         return ("left_out" if any(self._has_sockets(fit.cable) for fit in left) else "no_socket_left"), 0.0
+
+    def _behind(self, at: int) -> list[int]:
+        """Return a port type and those of the inputs of adapters that may lead to it."""
+        found = [at]
+        for _ in range(MOST_ADAPTERS_IN_A_ROW):
+            into = {fit.adapter for of in found for fit in self.problem.port_types[of].adapter_fits}
+            found = sorted({at, *found, *(self.problem.adapters[kind].input_type for kind in into)})
+        return found
 
     def _is_left(self, fit: Fit) -> bool:
         """Say whether any cable of a kind has its plug free."""
@@ -272,7 +285,7 @@ def impossible(of: Impossible) -> Joint:
     )
 
 
-def _strain(allowance: Allowance, load: Load) -> list[Strain]:
+def _strain(allowance: Allowance, load: Load, spot: Spot) -> list[Strain]:
     """Return what of one limit is passed: the sustained stop or else the band, the start-up stop or else its band."""
     limits = allowance.limits
     sustained, starting = load[allowance.rail], load[allowance.rail + 3]
@@ -295,6 +308,7 @@ def _strain(allowance: Allowance, load: Load) -> list[Strain]:
             limit / each,
             allowance.contacts,
             allowance.sixteen_pin,
+            spot,
         )
         for level, current, limit in found
     ]

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from service.intake.entries import StatedEntry
 from service.intake.faults import Fault
 from service.parts.canonical import digest
-from service.parts.records import Part
+from service.parts.records import Adapter, Part
 
 _DIGEST_BYTES = 16
 
@@ -27,7 +27,10 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Edition:
-    """Entries in order of their ids, and the same by id, by trade item number and by maker's part number."""
+    """Entries in order of their ids, and the same by id, by trade item number and by maker's part number.
+
+    ``adapters`` are its adapters in order of their digests, equal ones once.
+    """
 
     name: str
     digest: str
@@ -35,6 +38,7 @@ class Edition:
     by_id: Mapping[str, Entry]
     by_gtin: Mapping[str, Entry]
     by_mpn: Mapping[str, tuple[Entry, ...]]
+    adapters: tuple[Adapter, ...]
 
 
 def mpn_key(mpn: str) -> str:
@@ -60,7 +64,16 @@ def edition_of(name: str, stated: Iterable[StatedEntry]) -> Edition:
         by_id=MappingProxyType({entry.id: entry for entry in entries}),
         by_gtin=MappingProxyType({entry.gtin: entry for entry in entries if entry.gtin is not None}),
         by_mpn=MappingProxyType(by_mpn),
+        adapters=_adapters(entries),
     )
+
+
+def _adapters(entries: tuple[Entry, ...]) -> tuple[Adapter, ...]:
+    found: dict[str, Adapter] = {}
+    for entry in entries:
+        if isinstance(entry.part, Adapter):
+            found.setdefault(entry.digest, entry.part)
+    return tuple(adapter for _, adapter in sorted(found.items()))
 
 
 def taken_twice(placed: Iterable[tuple[str, StatedEntry]]) -> list[Fault]:

@@ -1,4 +1,4 @@
-"""What adapters carry where no rating is given: as much as each plug that they take is good for."""
+"""What adapters carry, and how far they lead, where it is not given."""
 
 from types import MappingProxyType
 from typing import Final
@@ -27,13 +27,37 @@ _PROCESSOR_8: Final = usual(
 _OTHER: Final = usual(
     "assumed.adapter.other", 54, 75, "W an input", "Small adapters are good for about what a drive's plug carries.",
 )
+_MAIN_24: Final = usual(
+    "assumed.adapter.atx_24", 144, 192, "W an input",
+    "A 24-pin main plug has two contacts for 12 V, of 6 to 8 A each, and so what lengthens it.",
+)
+_MAIN_20: Final = usual(
+    "assumed.adapter.atx_20", 72, 96, "W an input",
+    "A 20-pin main plug has one contact for 12 V, of 6 to 8 A, and so what lengthens it.",
+)
+_MAIN_10: Final = usual(
+    "assumed.adapter.atx12vo_10", 216, 288, "W an input",
+    "The 10-pin main plug has three contacts for 12 V, of 6 to 8 A each, and so what lengthens it.",
+)
 _BY_INPUT: Final = MappingProxyType[str, Assumption]({
     "sata-power": _SATA, "peripheral-4": _PERIPHERAL, "pcie-6": _CARD_6, "pcie-8": _CARD_8, "cpu-8": _PROCESSOR_8,
     "12vhpwr": UNPRINTED_WATTS, "12v-2x6": UNPRINTED_WATTS,
+    "atx-24": _MAIN_24, "atx-20": _MAIN_20, "atx12vo-10": _MAIN_10,
 })
 _DRIVE_OUTPUTS: Final = MappingProxyType[str, Assumption]({"sata-power": _SATA})
+_LEAD_MM: Final = usual(
+    "assumed.adapter.lead", 0, 300, "mm", "Some adapters are one body without a lead, most have 100 to 300 mm of it.",
+)
+_LONGER_MM: Final = usual(
+    "assumed.extension.lead", 150, 500, "mm", "Leads that only make a cable longer are 150 to 500 mm.",
+)
 
 
 def usual_watts(takes: str, gives: str) -> Assumption:
     """Return the usual watts of an adapter for each plug that it takes; one that gives a SATA plug is good for one."""
     return _DRIVE_OUTPUTS.get(gives) or _BY_INPUT.get(takes, _OTHER)
+
+
+def usual_lead_mm(*, only_longer: bool) -> Assumption:
+    """Return the usual length of an adapter's lead: of one that changes the plug, or of one that only lengthens."""
+    return _LONGER_MM if only_longer else _LEAD_MM

@@ -14,7 +14,15 @@ CEM_EXCURSION: Final = (
 )
 CEM_SLOT: Final = "PCI-SIG, PCI Express Card Electromechanical Specification 1.1, as cited by an encyclopedia"
 HANDBOOK: Final = "Upgrading and Repairing PCs, chapter on power supplies"
+CONTACT_SPEC: Final = (
+    "product specification PS-5556-001 of a 4.2 mm pitch connector, as transcribed by an open hardware project"
+)
+CONTACT_TEST: Final = "test summaries TS-000 and TS-5556-002 of a 4.2 mm pitch connector"
+CONTACT_NOTES: Final = "product specifications of 12VHPWR and 12V-2x6 connectors, as quoted in two engineering notes"
 SATA: Final = "SATA specification, contact rating as reported by an implementer"
+ASTM_B258: Final = "ASTM B258, American wire gauge, as defined in GNU Units 2.22"
+WIRE_TABLE: Final = "resistance table of an equipment maker, Equation 320"
+UNITS: Final = "definitions of GNU Units 2.22"
 NBS_100: Final = "NBS Handbook 100, as quoted in an engineering note"
 EIGHTY_PLUS: Final = "80 PLUS programme, 115 V internal non-redundant, as tabulated by a technical explainer"
 COUPLERS: Final = "AS/NZS 60320.1:2004, table of couplers, on two reference pages"

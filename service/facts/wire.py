@@ -3,8 +3,8 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Fact, Kind, judgement
-from service.facts.sources import GUIDE_3_0, NBS_100
+from service.facts.fact import Fact, Kind, habit, judgement
+from service.facts.sources import ASTM_B258, GUIDE_3_0, NBS_100, WIRE_TABLE
 from service.facts.tables import pairs, read
 
 _METRES_PER_FOOT: Final = 0.3048
@@ -21,6 +21,31 @@ TEMPERATURE_COEFFICIENT: Final = Fact(
 )
 REFERENCE_CELSIUS: Final = Fact(
     "wire.reference", 20, "C", Kind.NOMINAL, NBS_100, "10 to 100 C", "published", "secondary",
+)
+RESISTIVITY: Final = Fact(
+    "wire.resistivity", 0.01724, "ohm mm2/m at 20 C", Kind.NOMINAL, WIRE_TABLE, "printed as 1.724e-6 ohm cm",
+    "published", "secondary", reason="IEC 60028 is said to write 1/58, which is 0.017241.",
+)
+# A gauge is a diameter: 36 AWG has 0.127 mm, 0000 AWG 11.684 mm, and 39 equal factors lie between.
+THIN_END_AWG: Final = Fact(
+    "wire.thin_end.gauge", 36, "AWG", Kind.NOMINAL, ASTM_B258, "wiregauge", "published", "secondary",
+)
+THIN_END_MM: Final = Fact(
+    "wire.thin_end.diameter", 0.127, "mm", Kind.NOMINAL, ASTM_B258, "wiregauge", "published", "secondary",
+    reason="1/200 inch.",
+)
+THICK_END_AWG: Final = Fact(
+    "wire.thick_end.gauge", -3, "AWG", Kind.NOMINAL, ASTM_B258, "g0000", "published", "secondary",
+    reason="0000 AWG is three steps before 0 AWG.",
+)
+END_RATIO: Final = Fact(
+    "wire.end_ratio", 92, "thick end by thin end", Kind.NOMINAL, ASTM_B258, "wiregauge", "published", "secondary",
+    reason="Between 36 and 0000 AWG, 39 gauges apart.",
+)
+STRAND_ALLOWANCE_PERCENT: Final = habit(
+    "wire.strand_allowance", 4, "% of the resistance of solid wire",
+    "Strands are laid in a twist and so longer than their wire: 2 to 5 %. Taken where no printed row of 7 strands is "
+    "at hand; those that are printed lie 4 % above solid wire.",
 )
 
 GUIDE_AWG: Final = Fact(

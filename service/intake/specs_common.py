@@ -101,6 +101,8 @@ def _adapter_fields() -> dict[str, Own]:
             CountKey(1, bounds.MOST_COUNT), Number(bounds.LEAST_RATED_WATTS, bounds.MOST_RATED_WATTS), bounds.MOST_COUNT
         ),
         "moulded": Flag(),
+        "length_mm": size_mm(),
+        "awg": Whole(bounds.LEAST_AWG, bounds.MOST_AWG),
     }
 
 

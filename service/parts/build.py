@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
-from service.parts.records import Part
+from service.parts.records import Adapter, Part
 
 WiringRest = Literal["leave", "plan"]
 
@@ -85,6 +85,8 @@ class Build:
 
     ``edition`` names the catalogue edition used.
 
+    ``adapters_on_offer`` are those that it lists, each once; they are looked at only for what to buy.
+
     ``wiring`` None: plan it. A tuple: judge this and, when ``wiring_rest`` is ``plan``, complete it.
     """
 
@@ -97,3 +99,4 @@ class Build:
     would_settle: bool = False
     reference: str | None = None
     edition: str = ""
+    adapters_on_offer: tuple[Adapter, ...] = ()

@@ -132,7 +132,11 @@ class AdapterEnd:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Adapter:
-    """Takes plugs of cables, gives plugs to ports. ``rated_watts_by_inputs`` pairs inputs used with watts allowed."""
+    """Takes plugs of cables, gives plugs to ports; one that gives what it takes only makes a cable longer.
+
+    ``rated_watts_by_inputs`` pairs inputs used with watts allowed; ``length_mm`` is that of its lead, from what it
+    takes to what it gives, and ``awg`` that of its wires.
+    """
 
     category: ClassVar[str] = "adapter"
     name: str = ""
@@ -142,6 +146,8 @@ class Adapter:
     rated_watts: float | None = None
     rated_watts_by_inputs: tuple[tuple[int, float], ...] = ()
     moulded: bool = False
+    length_mm: float | None = None
+    awg: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

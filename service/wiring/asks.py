@@ -50,6 +50,7 @@ class Asks:
         self.goods: list[Goods] = []
         self.kinds_of: list[frozenset[int]] = []
         self.asks: list[Ask] = []
+        self._kinds_behind: dict[int, frozenset[int]] = {}
         self._goods_numbers: dict[Goods, int] = {}
         self._ask_numbers: dict[Ask, int] = {}
         self._asked: dict[tuple[int, int, bool], Asked] = {}
@@ -73,6 +74,30 @@ class Asks:
         """Return what an ask costs at the least."""
         return self.goods[self.asks[ask].goods].least
 
+    def is_fed_only_by(self, ask: int, kinds: frozenset[int]) -> bool:
+        """Say whether nothing but these cable kinds feeds an ask, by itself or through adapters."""
+        goods = self.asks[ask].goods
+        return self.kinds_of[goods] <= kinds and all(
+            self._behind(self.problem.adapters[self.markets.outputs[market - len(self.markets.plugs)][0]].input_type)
+            <= kinds
+            for market, _ in self.goods[goods].costs
+            if market >= len(self.markets.plugs)
+        )
+
+    def _behind(self, of: int) -> frozenset[int]:
+        """Return the cable kinds that feed a port type, by themselves or through adapters."""
+        found = self._kinds_behind.get(of)
+        if found is None:
+            types, waiting = {of}, [of]
+            while waiting:
+                for fit in self.problem.port_types[waiting.pop()].adapter_fits:
+                    inner = self.problem.adapters[fit.adapter].input_type
+                    if inner not in types:
+                        types.add(inner)
+                        waiting.append(inner)
+            found = self._kinds_behind[of] = frozenset(kind for each in types for kind in self.kinds_by_type[each])
+        return found
+
     def input(self, kind: int, option: int, feeds: Sequence[int]) -> int | None:
         """Return an input of an adapter as an ask, when these asks may be fed by it; None where nothing feeds it.
 
@@ -81,7 +106,7 @@ class Asks:
         """
         adapter = self.problem.adapters[kind]
         inputs = adapter.inputs[option]
-        market = len(self.markets.plugs) + self.markets.outputs.index((kind, option))
+        market = self.markets.of_output[kind, option]
         load, shares = NOTHING, []
         if feeds and all(self.asks[ask].new for ask in feeds):
             load = divided(_least([self.asks[ask].load for ask in feeds]), 1, inputs)
@@ -128,11 +153,9 @@ class Asks:
 
     def _ways(self, need: Need, adapters: int) -> list[tuple[int, Way]]:
         """Return the markets that feed a need, each with how the need is then judged and what it pays there itself."""
-        found = [(self.markets.of_plug[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need, -1)]
+        found = [(self.markets.of_plug[fit.cable, fit.plug], way) for fit, way in self.ways.plugs(need.type, need.load)]
         if adapters:
-            for market, (kind, option) in enumerate(self.markets.outputs, len(self.markets.plugs)):
-                if adapters >> kind & 1:
-                    found += [(market, way) for way in self.ways.outer(need, kind, option, adapters)]
+            found += [(self.markets.of_output[at], way) for at, way in self.ways.outer(need, adapters)]
         return found
 
     def _more(self, line: Line, way: Way, optional: int = 0) -> int:
@@ -179,7 +202,6 @@ class Asks:
             found = self._ask_numbers[ask] = len(self.asks)
             self.asks.append(ask)
         return found
-
 
     def _guest(self, need: Need, shares: tuple[Share, ...], kind: int, cluster: int, card_ma: int) -> Guest:
         if not card_ma:

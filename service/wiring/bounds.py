@@ -21,6 +21,7 @@ from service.wiring.markets import Markets
 from service.wiring.menus import Left, Menu, Menus
 from service.wiring.objective import ADAPTER_LEVEL, CARD_LEVEL
 from service.wiring.patterns import Counted
+from service.wiring.plugs import Plugs
 from service.wiring.problem import NO_LIMIT, Problem
 
 MOST_USES = 300
@@ -46,17 +47,19 @@ class Used(NamedTuple):
 class Bounds:
     """Bounds of one problem, remembered by what decides them.
 
-    ``likely``: the kinds of cables that the last bound opens, a hint where to begin.
+    Of the last bound, ``likely`` are the kinds of cables that it opens, a hint where to begin; ``bare`` says that it
+    uses no adapter, so that it is no less where none is to be had.
     """
 
-    def __init__(self, problem: Problem, clusters: Sequence[Cluster]) -> None:
+    def __init__(self, problem: Problem, clusters: Sequence[Cluster], plugs: Plugs) -> None:
         """Take the clusters by number; the sequence may grow."""
         self.problem = problem
-        self.markets = Markets(problem)
+        self.markets = Markets(problem, plugs)
         self.asks = Asks(problem, self.markets, clusters)
         self.menus = Menus(problem, self.markets, self.asks)
         self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
         self.likely: list[int] = []
+        self.bare = False
         self.none = self._use((0,) * len(self.markets.outputs))
         self.unchained = all(not problem.port_types[kind.input_type].adapter_fits for kind in problem.adapters)
 
@@ -78,9 +81,7 @@ class Bounds:
             cost += times * (asked.cost + sum(self.asks.least(ask) * number for ask, number in asked.asks))
         return cost
 
-    def completion(
-        self, counts: Counted, cables: Sequence[int], sockets: Sequence[int], groups: Sequence[int]
-    ) -> int:
+    def completion(self, counts: Counted, cables: Sequence[int], sockets: Sequence[int], groups: Sequence[int]) -> int:
         """Return the bound of a state in which only cables are still to be decided, and groups carry so much [mA]."""
         left = self._left(cables, sockets)
         within = [at for at, group in enumerate(self.problem.groups) if groups[at] <= group.limit]
@@ -109,12 +110,14 @@ class Bounds:
         """
         uses = self._uses(tuple(adapters))
         left = self._left(cables, sockets)
+        self.bare = bool(uses)
 
         def bound(cards: bool) -> int:
             cost, wants = self._wants(asking, cards)
             if cost >= NEVER:
                 return NEVER
-            return cost + (self._of_uses(wants, uses, left) if uses else self._least(wants))
+            plain = self._of_uses(wants, uses, left) if uses else self._least(wants)
+            return cost + self._of_full_groups(wants, plain)
 
         return _whole_cards(bound)
 
@@ -178,6 +181,7 @@ class Bounds:
         others only where that leaves room for something better.
         """
         best = self._together([self.menus.menu(*each, self.none.numbers, left) for each in _asked(wants)], left.sockets)
+        likely = self.likely
         sure = self._least(wants)
         uses = [used for used in uses if any(used.numbers) and sure + used.cost < best]
         if not uses:
@@ -202,7 +206,11 @@ class Bounds:
                 if times and ask is not None:
                     further[self.asks.family(ask)][ask] += times
             more = [self.menus.menu(family, counted, used.numbers, left) for family, counted in further.items()]
-            best = min(best, used.cost + self._together([*plain, *more], left.sockets))
+            found = used.cost + self._together([*plain, *more], left.sockets)
+            if found < best:
+                best, self.bare = found, False
+        if self.bare:
+            self.likely = likely
         return best
 
     def _least(self, wants: Wants) -> int:
@@ -241,7 +249,23 @@ class Bounds:
                 cost = plain
                 if min(most, default=NO_LIMIT) < NO_LIMIT:
                     cost = self._of_uses(wants, (self.none,), left._replace(most=most))
+                cost = max(cost, self._held_together(wants, held, groups))
                 best = min(best, cost + number * UNIT[0])
+        return plain if best >= NEVER else best
+
+    def _of_full_groups(self, wants: Wants, plain: int) -> int:
+        """Return the least cost where no cable is in use yet and adapters may be, whatever groups pass their limit."""
+        groups = range(len(self.problem.groups))
+        nothing = [0] * len(groups)
+        best = NEVER
+        for number in range(len(groups) + 1 if len(groups) <= MOST_GROUPS else 0):
+            if plain + number * UNIT[0] >= best:
+                break
+            for over in combinations(groups, number):
+                held = [group for group in groups if group not in over]
+                best = min(best, max(plain, self._held_together(wants, held, nothing)) + number * UNIT[0])
+        if best > plain:
+            self.bare = False
         return plain if best >= NEVER else best
 
     def _most(self, kind: int, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
@@ -255,6 +279,43 @@ class Bounds:
                 found = min(found, self._lightest_within(kind, wants, rail, room))
         return found
 
+    def _held_together(self, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
+        """Return the least cost where the groups of a rail that stay within their limits carry no more than these do.
+
+        So many of the lightest needs that only their cables feed; the others are left without a source.
+        """
+        found = 0
+        limits = self.problem.groups
+        for rail in {limits[group].rail for group in held}:
+            rooms = {group: limits[group].limit - groups[group] for group in held if limits[group].rail == rail}
+            mine = [at for at, each in enumerate(self.problem.cables) if each.groups and rooms.keys() >= {*each.groups}]
+            of_one = all(len({*self.problem.cables[kind].groups}) == 1 for kind in mine)
+            found = max(found, self._captive(wants, frozenset(mine), rail, list(rooms.values()), of_one=of_one))
+        return self._least(wants) + found
+
+    def _captive(
+        self, wants: Wants, kinds: frozenset[int], rail: int, rooms: Sequence[int], *, of_one: bool
+    ) -> int:
+        """Return what it costs more, at the least, that needs which only these kinds feed carry no more than that.
+
+        ``of_one``: each cable is of one group, so that each group by itself takes no more needs than it has room for.
+        """
+        asks = self.asks
+        only = sorted(
+            (asks.asks[ask].load[rail], times, asks.goods[asks.asks[ask].goods])
+            for counted in wants
+            for ask, times in counted.items()
+            if asks.is_fed_only_by(ask, kinds)
+        )
+        number = sum([times for _, times, _ in only])
+        loads = [(load, times) for load, times, _ in only]
+        most = _lightest(loads, sum(rooms))
+        if of_one:
+            most = min(most, sum([_lightest(loads, room) for room in rooms]))
+        if number <= most:
+            return 0
+        return (number - most) * min([goods.kept - goods.least for _, _, goods in only])
+
     def _lightest_within(self, kind: int, wants: Wants, rail: int, room: int) -> int:
         """Return how many of the lightest needs that fit a kind stay within a current; NO_LIMIT where all do."""
         asks = self.asks
@@ -264,14 +325,20 @@ class Bounds:
             for ask, times in counted.items()
             if kind in asks.kinds_of[asks.asks[ask].goods]
         )
-        found = 0
-        for load, times in loads:
-            each = times if load * times <= room else room // load
-            found += each
-            room -= each * load
-            if each < times:
-                return found
-        return NO_LIMIT
+        found = _lightest(loads, room)
+        return found if found < sum([times for _, times in loads]) else NO_LIMIT
+
+
+def _lightest(loads: Sequence[tuple[int, int]], room: int) -> int:
+    """Return how many of the lightest, of loads that each stand so many times, a current has room for."""
+    found = 0
+    for load, times in loads:
+        each = times if load * times <= room else room // load
+        found += each
+        room -= each * load
+        if each < times:
+            break
+    return found
 
 
 def _asked(wants: Wants) -> list[tuple[int, Counter[int]]]:

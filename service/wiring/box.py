@@ -155,11 +155,21 @@ def is_unprinted(cable: Cable) -> bool:
 
 
 def fit_of(
-    cable: Cable, kind: int, number: int, connector: str, reach: Reach, open_contacts: int, extra: int = 0
+    cable: Cable,
+    kind: int,
+    number: int,
+    connector: str,
+    reach: Reach,
+    open_contacts: int,
+    extra: int = 0,
+    beyond: tuple[Allowance, ...] = (),
 ) -> tuple[Fit, FitInfo]:
-    """Return the fit of a plug in a port; ``extra`` points on top of what a plug that may be short costs."""
+    """Return the fit of a plug in a port; ``extra`` points on top of what a plug that may be short costs.
+
+    ``beyond``: what the wires behind the port allow, where it is an adapter's.
+    """
     name = cable.plugs[number].connector
-    allowances = allow.joint(name, connector, open_contacts)
+    allowances = allow.joint(name, connector, open_contacts) + beyond
     if reach.assumed_short_by_mm:
         extra += int(points.ASSUMED_SHORT_POINTS.value)
     fit = Fit(kind, number, halves_taken(name, connector), merged(allowances), extra)

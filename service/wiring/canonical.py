@@ -9,7 +9,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, NamedTuple, TypeVar
 
-from service.wiring.memo import size_of
+from service.wiring.memo import bytes_of
 from service.wiring.problem import AdapterFit, CableKind, Device, Fit, PortType, Problem
 
 ORDERS_LOOKED_AT = 8
@@ -216,7 +216,7 @@ def _rebuilt(problem: Problem, colours: Colours) -> Ordered:
         tuple(fits),
         tuple(outputs),
         _by(types),
-        size_of(new),
+        bytes_of(new),
     )
 
 
@@ -229,11 +229,13 @@ def _picked(parts: tuple[T, ...], order: tuple[int, ...]) -> list[T]:
 
 
 def _fit(fit: Fit, kinds: tuple[int, ...]) -> Fit:
-    return fit._replace(cable=kinds[fit.cable])
+    cable, plug, halves, limits, points = fit
+    return Fit(kinds[cable], plug, halves, limits, points)
 
 
 def _output(fit: AdapterFit, adapters: tuple[int, ...]) -> AdapterFit:
-    return fit._replace(adapter=adapters[fit.adapter])
+    adapter, limits, points = fit
+    return AdapterFit(adapters[adapter], limits, points)
 
 
 def _kind(kind: CableKind, sockets: tuple[int, ...], groups: tuple[int, ...]) -> CableKind:

@@ -123,6 +123,8 @@ def of_device(problem: Problem, device: Device, fed: Sequence[int]) -> tuple[tup
     whole = sum(device.ports[place].weight for place in wanted)
     shares = device.role == "card" and problem.points.share > 0
     unit = Unit(device.role, False, len(device.ports) - len(wanted))
+    if len(wanted) == 1:
+        return (_of_one_port(device, unit, wanted[0]),)
     table = Table(problem)
     table.units.append(unit)
     for place in wanted:
@@ -133,6 +135,12 @@ def of_device(problem: Problem, device: Device, fed: Sequence[int]) -> tuple[tup
         )
         table.lines.append(Line(0, load[0] if shares else 0, CLEAN))
     return table.sorted_out()
+
+
+def _of_one_port(device: Device, unit: Unit, place: int) -> tuple[Cluster, tuple[Tag, ...]]:
+    port = device.ports[place]
+    need = Need(port.type, device.load, PORT, port.must or not port.required, (0,))
+    return Cluster((unit,), (Line(0, 0, CLEAN),), (need,)), ((0, place),)
 
 
 class Table:
@@ -152,9 +160,13 @@ class Table:
         units, lines = len(self.units), len(self.lines)
         self.first_need.append(len(self.needs))
         self.units.extend(cluster.units)
-        self.lines.extend(line._replace(unit=line.unit + units) for line in cluster.lines)
-        for place, need in enumerate(cluster.needs):
-            moved = need._replace(lines=tuple(line + lines for line in need.lines))
+        if not lines:
+            self.lines.extend(cluster.lines)
+            self.needs.extend([(need, (number, place)) for place, need in enumerate(cluster.needs)])
+            return
+        self.lines.extend([Line(unit + units, card_ma, verdict) for unit, card_ma, verdict in cluster.lines])
+        for place, (of, load, depth, must, of_need) in enumerate(cluster.needs):
+            moved = Need(of, load, depth, must, tuple([line + lines for line in of_need]))
             self.needs.append((moved, (number, place)))
 
     def need(self, tag: Tag) -> Need:
@@ -166,8 +178,11 @@ class Table:
         for number in lines:
             line = self.lines[number]
             after = joined(line.verdict, verdict)
-            self.cost += worth(self.problem, after) - worth(self.problem, line.verdict) + points * UNIT[POINTS_LEVEL]
-            self.lines[number] = line._replace(verdict=after)
+            self.cost += points * UNIT[POINTS_LEVEL]
+            if after is line.verdict:
+                continue
+            self.cost += worth(self.problem, after) - worth(self.problem, line.verdict)
+            self.lines[number] = Line(line.unit, line.card_ma, after)
             unit = self.units[line.unit]
             if unit.optional and after.use > COMFORT_FROM:
                 self.cost += unit.optional * UNIT[OPTIONAL_LEVEL]
@@ -206,7 +221,8 @@ class Table:
         return several and (crowds or found.optional > 0 or (found.role == "card" and not found.missing))
 
     def _cluster(self, part: list[tuple[Need, Tag]]) -> tuple[Cluster, tuple[Tag, ...]]:
-        part.sort(key=self._rank)
+        if len(part) > 1:
+            part.sort(key=self._rank)
         lines: dict[int, int] = {}
         units: dict[int, int] = {}
         for need, _ in part:
@@ -215,11 +231,16 @@ class Table:
                 units.setdefault(self.lines[number].unit, len(units))
         return (
             Cluster(
-                tuple(self.units[unit] for unit in units),
-                tuple(self.lines[number]._replace(unit=units[self.lines[number].unit]) for number in lines),
-                tuple(need._replace(lines=tuple(sorted(lines[number] for number in need.lines))) for need, _ in part),
+                tuple([self.units[unit] for unit in units]),
+                tuple(
+                    [
+                        Line(units[unit], card_ma, verdict)
+                        for unit, card_ma, verdict in map(self.lines.__getitem__, lines)
+                    ]
+                ),
+                tuple([Need(*need[:-1], tuple(sorted([lines[number] for number in need.lines]))) for need, _ in part]),
             ),
-            tuple(tag for _, tag in part),
+            tuple([tag for _, tag in part]),
         )
 
     def _rank(self, entry: tuple[Need, Tag]) -> tuple[object, ...]:

@@ -7,7 +7,7 @@ reads, so the same drives on the same cables are solved once, whosever build the
 from collections.abc import Sequence
 
 from service.wiring.canonical import Ordered, ordered
-from service.wiring.memo import Memo, size_of
+from service.wiring.memo import Memo, bytes_of_wiring
 from service.wiring.problem import LEVELS, AdapterSource, Device, PlugSource, Problem, Solution, Source, Wiring
 from service.wiring.search import NODE_BUDGET
 from service.wiring.search import least_stops as bound
@@ -20,14 +20,18 @@ MEMO_BYTES = 24 << 20
 ORDERS_BYTES = 8 << 20
 """JUDGEMENT: orders are found again faster than plans, so they get a third of the room."""
 
+BOUNDS_BYTES = 4 << 20
+"""JUDGEMENT: bounds are asked for only of builds with a stop."""
+
 SMALL_BUDGET = 2_000
 """What is left for each further part once the parts before it have used up the budget of nodes."""
 
 _memo: Memo[tuple[Problem, int], Solution] = Memo(MEMO_BYTES)
 _orders: Memo[Problem, Ordered] = Memo(ORDERS_BYTES)
+_least_stops: Memo[Problem, int] = Memo(BOUNDS_BYTES)
 
 
-def solve(problem: Problem) -> Solution:
+def solve(problem: Problem, budget: int = NODE_BUDGET) -> Solution:
     """Return the best wiring of a problem; raise NoWiring where ports that must have a source cannot all have one."""
     sources: list[list[Source | None]] = [[None] * len(device.ports) for device in problem.devices]
     inputs: list[tuple[int, int, tuple[Source, ...]]] = []
@@ -35,7 +39,7 @@ def solve(problem: Problem) -> Solution:
     proven, nodes = True, 0
     for part in split(problem):
         order = _ordered(part.problem)
-        solution = _solved(order, NODE_BUDGET if nodes < NODE_BUDGET else SMALL_BUDGET)
+        solution = _solved(order, budget if nodes < budget else min(budget, SMALL_BUDGET))
         _put_back(part, order, solution.wiring, sources, inputs)
         objective = [one + other for one, other in zip(objective, solution.objective, strict=True)]
         proven = proven and solution.proven
@@ -47,13 +51,14 @@ def solve(problem: Problem) -> Solution:
 
 def least_stops(problem: Problem) -> int:
     """Return a bound of the stops of any wiring of a problem, found without a search."""
-    return sum(bound(part.problem) for part in split(problem))
+    return sum(_least(_ordered(part.problem)) for part in split(problem))
 
 
 def clear() -> None:
     """Forget all that was solved."""
     _memo.clear()
     _orders.clear()
+    _least_stops.clear()
 
 
 def _ordered(problem: Problem) -> Ordered:
@@ -64,12 +69,20 @@ def _ordered(problem: Problem) -> Ordered:
     return found
 
 
+def _least(order: Ordered) -> int:
+    found = _least_stops.get(order.problem)
+    if found is None:
+        found = bound(order.problem)
+        _least_stops.put(order.problem, found, order.bytes)
+    return found
+
+
 def _solved(order: Ordered, budget: int) -> Solution:
     key = (order.problem, budget)
     found = _memo.get(key)
     if found is None:
         found = search(order.problem, budget)
-        _memo.put(key, found, order.bytes + size_of(found))
+        _memo.put(key, found, order.bytes + bytes_of_wiring(found.wiring))
     return found
 
 

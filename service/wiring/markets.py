@@ -5,7 +5,7 @@ plugs.
 """
 
 from service.wiring.families import Family, families, reached
-from service.wiring.patterns import same_plugs
+from service.wiring.plugs import Plugs
 from service.wiring.problem import Problem
 
 
@@ -13,26 +13,28 @@ class Markets:
     """The markets of one problem, plugs first.
 
     ``plugs``: (cable kind, needs that one cable's take at once) by market. ``of_plug``: the market of (kind, plug).
-    ``outputs``: (adapter kind, option) of the markets that follow. ``rooms``: needs that one cable takes, by kind.
+    ``outputs``: (adapter kind, option) of the markets that follow, ``of_output`` the way back. ``rooms``: needs that
+    one cable takes, by kind.
     """
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, plugs: Plugs) -> None:
         self.problem = problem
         self.families = _families(problem)
         self.family_of = {of: number for number, family in enumerate(self.families) for of in family.types}
         self.plugs: list[tuple[int, int]] = []
         self.of_plug: dict[tuple[int, int], int] = {}
-        self._number_plugs()
+        self._number_plugs(plugs)
         self.outputs = [
             (kind, option) for kind, found in enumerate(problem.adapters) for option in range(len(found.inputs))
         ]
+        self.of_output = {output: market for market, output in enumerate(self.outputs, len(self.plugs))}
         kinds = len(problem.cables)
         self.town_of = [kind for kind, _ in self.plugs] + [kinds + place for place in range(len(self.outputs))]
         self.towns = kinds + len(self.outputs)
         self.rooms = [sum(number for kind, number in self.plugs if kind == of) for of in range(kinds)]
         self.shared = self._shared_sockets()
 
-    def _number_plugs(self) -> None:
+    def _number_plugs(self, alike: Plugs) -> None:
         at_once: dict[tuple[int, int], int] = {}
         for of in reached(self.problem):
             for fit in self.problem.port_types[of].fits:
@@ -40,7 +42,7 @@ class Markets:
                 at_once[at] = max(self.problem.cables[fit.cable].halves[fit.plug] // fit.halves, at_once.get(at, 0))
         for kind in range(len(self.problem.cables)):
             numbers: dict[int, int] = {}
-            for plug, first in enumerate(same_plugs(self.problem, kind)):
+            for plug, first in enumerate(alike.alike[kind]):
                 if first not in numbers:
                     numbers[first] = len(self.plugs)
                     self.plugs.append((kind, 0))

@@ -4,6 +4,8 @@ from collections import OrderedDict
 from threading import Lock
 from typing import Generic, TypeVar
 
+from service.wiring.problem import LEVELS, Problem, Wiring
+
 Key = TypeVar("Key")
 Value = TypeVar("Value")
 ENTRY_BYTES = 200
@@ -52,15 +54,27 @@ class Memo(Generic[Key, Value]):
         return len(self._entries)
 
 
-def size_of(thing: object) -> int:
-    """Return about the bytes of nested tuples, those that occur twice counted once; other things count as numbers."""
-    seen: set[int] = set()
-    total = 0
-    waiting = [thing]
-    while waiting:
-        found = waiting.pop()
-        if isinstance(found, tuple) and id(found) not in seen:
-            seen.add(id(found))
-            total += TUPLE_BYTES + ITEM_BYTES * len(found)
-            waiting += found
-    return total
+def bytes_of(problem: Problem) -> int:
+    """Return about the bytes of a problem, no less than its tuples take: limits that are one thing counted once."""
+    places = [fit.limits for of in problem.port_types for each in of for fit in each]
+    places += [limits for cable in problem.cables for limits in cable.segments]
+    places += [limits for adapter in problem.adapters for limits in adapter.limits_by_inputs]
+    ports = sum([len(device.ports) for device in problem.devices])
+    fits = sum([len(of.fits) + len(of.adapter_fits) for of in problem.port_types])
+    segments = sum([len(cable.segments) for cable in problem.cables])
+    return (
+        _tuples(7, len(problem.devices) * 3 + ports + len(problem.port_types) * 3 + fits)
+        + _tuples(7, (len(problem.cables) + len(problem.adapters)) * 5 + len(problem.groups) + 8)
+        + _tuples(5, len({id(limits) for limits in places}) * 4)
+        + ITEM_BYTES * (fits + 2 * segments + len(problem.cables) * len(problem.sockets) + len(problem.sockets))
+    )
+
+
+def bytes_of_wiring(wiring: Wiring) -> int:
+    """Return about the bytes of a wiring and its objective."""
+    sources = sum([len(each) for each in wiring.sources]) + sum([len(each) for _, _, each in wiring.adapter_inputs])
+    return _tuples(LEVELS, 1) + _tuples(4, sources + len(wiring.sources) + 2 * len(wiring.adapter_inputs) + 4)
+
+
+def _tuples(items: int, number: int) -> int:
+    return number * (TUPLE_BYTES + ITEM_BYTES * items)

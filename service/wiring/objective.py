@@ -14,6 +14,7 @@ from service.wiring.problem import (
     NOTHING,
     AdapterKind,
     AdapterSource,
+    Limits,
     Load,
     Objective,
     PlugSource,
@@ -109,11 +110,22 @@ class Verdict(NamedTuple):
     use: int
 
 
+NOTHING_SAID = Verdict(False, False, False, 0)
+
+
+class Reach(NamedTuple):
+    """The stretches of a cable up to one of its plugs, and how they are judged together."""
+
+    places: tuple[PlaceLoad, ...]
+    verdict: Verdict
+
+
 def judge(problem: Problem, wiring: Wiring) -> Judgement:
     """Return every current of a legal wiring and how it is judged."""
     currents = loads(problem, wiring)
     inputs = inputs_of(wiring)
-    connections = tuple(_connection(problem, wiring, inputs, currents, at) for at in currents.ports)
+    reaches = _reaches(problem, currents.segments)
+    connections = tuple([_connection(problem, wiring, inputs, currents, reaches, at) for at in currents.ports])
     unfed = tuple(_unfed(problem, wiring))
     crowded = tuple(_crowded(problem, connections))
     objective = _objective(problem, wiring, currents, connections, unfed, crowded)
@@ -189,6 +201,17 @@ def judged(load: Load, limits: RailLimits) -> Verdict:
     return Verdict(overloaded, banded, start_banded, use)
 
 
+def tighter(one: RailLimits, other: RailLimits) -> RailLimits:
+    """Return the limits of two places that the same current passes: judged by them, it is judged at both."""
+    if one is other:
+        return one
+    a, b, c = (
+        first if second is FREE else second if first is FREE else Limits(*map(min, first, second))
+        for first, second in zip(one, other, strict=True)
+    )
+    return a, b, c
+
+
 def adapter_limits(kind: AdapterKind, inputs: int) -> RailLimits:
     """Return what an adapter allows with so many inputs in use."""
     return kind.limits_by_inputs[kind.inputs.index(inputs)]
@@ -200,12 +223,13 @@ def _type_of(problem: Problem, device: int, port: int) -> PortType:
 
 def _port_loads(problem: Problem, wiring: Wiring) -> Iterator[tuple[PortAt, Load]]:
     for number, (device, sources) in enumerate(zip(problem.devices, wiring.sources, strict=True)):
-        whole = sum(
-            port.weight
-            for port, source in zip(device.ports, sources, strict=True)
-            if port.required or source is not None
-        )
-        for place, (port, source) in enumerate(zip(device.ports, sources, strict=True)):
+        if len(sources) == 1:
+            if sources[0] is not None:
+                yield (number, 0), device.load
+            continue
+        each = list(zip(device.ports, sources, strict=True))
+        whole = sum([port.weight for port, source in each if port.required or source is not None])
+        for place, (port, source) in enumerate(each):
             if source is not None:
                 yield (number, place), divided(device.load, port.weight, whole)
 
@@ -264,24 +288,56 @@ def group_loads(
     return tuple(carried)
 
 
+def _reaches(problem: Problem, segments: dict[tuple[int, int, int], Load]) -> dict[tuple[int, int], list[Reach]]:
+    """Return, for each cable in use, what lies before each of its plugs."""
+    found: dict[tuple[int, int], list[Reach]] = {}
+    for kind, copy in {(kind, copy): None for kind, copy, _ in segments}:
+        places: tuple[PlaceLoad, ...] = ()
+        verdict = NOTHING_SAID
+        along = found[kind, copy] = []
+        for segment, limits in enumerate(problem.cables[kind].segments):
+            load = segments[kind, copy, segment]
+            places = (*places, PlaceLoad(Place("segment", kind, copy, segment), load, limits))
+            verdict = _both(verdict, judged(load, limits))
+            along.append(Reach(places, verdict))
+    return found
+
+
+def _both(one: Verdict, other: Verdict) -> Verdict:
+    return Verdict(
+        one.overloaded or other.overloaded,
+        one.banded or other.banded,
+        one.start_banded or other.start_banded,
+        max(one.use, other.use),
+    )
+
+
 def _connection(
-    problem: Problem, wiring: Wiring, inputs: dict[Adapter, tuple[Source, ...]], currents: Currents, at: PortAt
+    problem: Problem,
+    wiring: Wiring,
+    inputs: dict[Adapter, tuple[Source, ...]],
+    currents: Currents,
+    reaches: dict[tuple[int, int], list[Reach]],
+    at: PortAt,
 ) -> Connection:
     device, port = at
     source = wiring.sources[device][port]
     assert source is not None, "only ports that have a source carry current"
     load = currents.ports[at]
+    place, of = Place("port", device, port), _type_of(problem, device, port)
+    if isinstance(source, PlugSource):
+        fit = of.fits[source.fit]
+        before = reaches[fit.cable, source.copy][fit.plug]
+        verdict = _both(before.verdict, judged(load, fit.limits))
+        places = (PlaceLoad(place, load, fit.limits, fit.points), *before.places)
+        return Connection(device, port, load, places, *verdict, fit.points)
     feed: dict[Place, PlaceLoad] = {}
-    _walk(problem, inputs, currents, feed, Place("port", device, port), _type_of(problem, device, port), source, load)
-    places = tuple(feed.values())
-    overloaded = banded = start_banded = False
-    use = points = 0
-    for passed in places:
-        verdict = judged(passed.load, passed.limits)
-        overloaded, banded = overloaded or verdict.overloaded, banded or verdict.banded
-        start_banded, use = start_banded or verdict.start_banded, max(use, verdict.use)
-        points += passed.points
-    return Connection(device, port, load, places, overloaded, banded, start_banded, use, points)
+    _walk(problem, inputs, currents, feed, place, of, source, load)
+    verdict = NOTHING_SAID
+    for passed in feed.values():
+        verdict = _both(verdict, judged(passed.load, passed.limits))
+    points = sum([passed.points for passed in feed.values()])
+    return Connection(device, port, load, tuple(feed.values()), *verdict, points)
 
 
 def _walk(

@@ -1,12 +1,12 @@
 """All ways to fill one cable or one adapter with open needs, each once up to what is equal."""
 
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, INPUT, LAST_INPUT, PORT, Cluster, Need, Tag, joined
 from service.wiring.objective import judged
-from service.wiring.problem import CableKind, Fit, Load, Problem
+from service.wiring.plugs import Plugs
+from service.wiring.problem import Load, Problem
 
 Counted = tuple[tuple[int, int], ...]
 """Things by number, each so many times."""
@@ -34,21 +34,19 @@ class Choice(NamedTuple):
 class Patterns:
     """The fillings of one problem; clusters go by number in a sequence that may grow."""
 
-    def __init__(self, problem: Problem, clusters: list[Cluster]) -> None:
+    def __init__(self, problem: Problem, clusters: list[Cluster], plugs: Plugs) -> None:
         self.problem = problem
         self.clusters = clusters
         self.twins: list[tuple[int, ...]] = []
-        self.fits = [_fits_by_plug(problem, of) for of in range(len(problem.port_types))]
+        self.fits = plugs.fits
+        self.plugs = plugs
         self.heaviest: list[Load] = []
-        kinds = range(len(problem.cables))
-        self.same_plug = [same_plugs(problem, kind) for kind in kinds]
-        self.same_fits = [_same_fits(problem, kind) for kind in kinds]
-        self.alike = lru_cache(maxsize=None)(self._alike)
+        self.alike: dict[tuple[int, Load], tuple[int, ...]] = {}
 
     def cables(self, counts: Counted, cluster: int, place: int, kind: int) -> Iterator[Filling]:
         """Yield each way to put this need on a fresh cable of this kind, with whatever else hangs on the cable."""
         need = self.clusters[cluster].needs[place]
-        alike = self.alike(kind, self._heaviest(counts))
+        alike = self._alike(kind, self._heaviest(counts))
         for plug in sorted(self.fits[need.type].get(kind, {})):
             if alike[plug] == plug:
                 for fit, halves in self.fits[need.type][kind][plug]:
@@ -67,10 +65,13 @@ class Patterns:
 
         Where a whole cable of the heaviest leaves all of its stretches as good as new, only what the plugs fit counts.
         """
-        cable = self.problem.cables[kind]
-        a, b, c, d, e, f = (current * sum(cable.halves) for current in heaviest)
-        light = all(joined(CLEAN, judged((a, b, c, d, e, f), limits)) == CLEAN for limits in set(cable.segments))
-        return self.same_fits[kind] if light else self.same_plug[kind]
+        found = self.alike.get((kind, heaviest))
+        if found is None:
+            cable = self.problem.cables[kind]
+            a, b, c, d, e, f = (current * sum(cable.halves) for current in heaviest)
+            light = all(joined(CLEAN, judged((a, b, c, d, e, f), limits)) == CLEAN for limits in set(cable.segments))
+            found = self.alike[kind, heaviest] = (self.plugs.of_same_fits if light else self.plugs.alike)[kind]
+        return found
 
     def _fill(
         self,
@@ -94,9 +95,7 @@ class Patterns:
             return
         for fuller, key in self._contents(counts, kind, filling, plug, halves[plug]):
             if key >= last.get(alike[plug], ()):
-                yield from self._fill(
-                    counts, kind, alike, fuller, plug + 1, first, taken, {**last, alike[plug]: key}
-                )
+                yield from self._fill(counts, kind, alike, fuller, plug + 1, first, taken, {**last, alike[plug]: key})
 
     def _contents(
         self, counts: Counted, kind: int, filling: Filling, plug: int, halves: int
@@ -207,45 +206,3 @@ def _twin(cluster: Cluster, one: Need, other: Need) -> bool:
         return False
     carried = [line for need in cluster.needs for line in need.lines]
     return carried.count(one.lines[0]) == carried.count(other.lines[0]) == 1
-
-
-def _fits_by_plug(problem: Problem, of: int) -> dict[int, dict[int, list[tuple[int, int]]]]:
-    """Return {cable kind: {plug: [(fit, halves)]}} of a port type."""
-    found: dict[int, dict[int, list[tuple[int, int]]]] = {}
-    for number, fit in enumerate(problem.port_types[of].fits):
-        if fit.halves <= problem.cables[fit.cable].halves[fit.plug]:
-            found.setdefault(fit.cable, {}).setdefault(fit.plug, []).append((number, fit.halves))
-    return found
-
-
-def same_plugs(problem: Problem, kind: int) -> tuple[int, ...]:
-    """Return for each plug of a cable the first one that it may be exchanged with.
-
-    The stretch before plug 0 carries the most, so where no further stretch allows less it alone decides, and only what
-    the plugs themselves fit tells them apart.
-    """
-    if not _first_stretch_decides(problem.cables[kind]):
-        return tuple(range(len(problem.cables[kind].halves)))
-    return _same_fits(problem, kind)
-
-
-def _same_fits(problem: Problem, kind: int) -> tuple[int, ...]:
-    """Return for each plug of a cable the first one that fits the same in the same way."""
-    cable = problem.cables[kind]
-    plugs = range(len(cable.halves))
-    marks = [(cable.halves[plug], [_mark(found.fits, kind, plug) for found in problem.port_types]) for plug in plugs]
-    return tuple(marks.index(marks[plug]) for plug in plugs)
-
-
-def _first_stretch_decides(cable: CableKind) -> bool:
-    first = cable.segments[0]
-    return all(
-        further >= ours
-        for stretch in cable.segments[1:]
-        for allowed, mine in zip(stretch, first, strict=True)
-        for further, ours in zip(allowed, mine, strict=True)
-    )
-
-
-def _mark(fits: tuple[Fit, ...], kind: int, plug: int) -> list[tuple[object, ...]]:
-    return [(fit.halves, fit.limits, fit.points) for fit in fits if (fit.cable, fit.plug) == (kind, plug)]

@@ -9,7 +9,7 @@ from service.demand.ends import Ends
 from service.parts.build import Build
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
 from service.parts.words import CARD, MAIN, OWN_FAMILY, PROCESSOR
-from service.wiring.mates import function_of
+from service.wiring.mates import function_of, mate
 
 K = TypeVar("K", bound=Hashable)
 REMEMBERED = 512
@@ -40,11 +40,12 @@ class CableKindOf(NamedTuple):
 
 
 class AdapterKindOf(NamedTuple):
-    """Equal adapters; ``bundled``: came with a card."""
+    """Equal adapters; ``bundled``: came with a card; ``offered``: not there yet."""
 
     adapter: Adapter
     pieces: tuple[Piece, ...]
     bundled: bool
+    offered: bool = False
 
 
 def cables(
@@ -118,6 +119,17 @@ def _plain(adapter: Adapter) -> Adapter:
 def is_never(adapter: Adapter) -> bool:
     """Say whether an adapter must not be planned: a drive's SATA plug never feeds a card, processor or board."""
     return adapter.takes.connector == "sata-power" and adapter.gives.connector in CARD | PROCESSOR | MAIN
+
+
+def only_lengthens(adapter: Adapter) -> bool:
+    """Say whether an adapter gives the very plug that it takes, and so only makes a cable longer."""
+    takes, gives = adapter.takes, adapter.gives
+    return takes.count == gives.count == 1 and mate(gives.connector, takes.connector) == "full"
+
+
+def below(piece: Piece, entries: str = "cables") -> str:
+    """Return the pointer, below its unit's part, of the entry that a piece belongs to."""
+    return "" if piece.entry < 0 else f"{entries}/{piece.entry}/"
 
 
 def _by_kind(found: Iterable[tuple[K, Piece]]) -> list[tuple[K, list[Piece]]]:

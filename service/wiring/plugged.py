@@ -5,13 +5,13 @@ cables of another family go in, for they can be plugged, and are marked for the 
 """
 
 from collections import Counter
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from service.demand.demand import Demand
 from service.demand.ends import Ends
 from service.parts.build import Build, Plugged, PluggedPlug
 from service.wiring import allowances as allow
-from service.wiring.allowances import merged
 from service.wiring.box import FitInfo
 from service.wiring.mates import mate
 from service.wiring.pieces import Piece
@@ -147,7 +147,7 @@ class _Room:
         kinds = [_adapter_kind(self.poser, piece) for piece in self.poser.adapter_pieces(plugged)]
         if kinds[0] not in self.inputs:
             self._enter(kinds, [used.inputs for used in plugged.adapters], plugs)
-        return _Placed(self._type([], [self._into(kinds[0], plugged.connector)]), AdapterSource(0, 0))
+        return _Placed(self._type([], [self.poser.adapter_fit(kinds[0], plugged.connector)]), AdapterSource(0, 0))
 
     def _enter(self, kinds: list[int], inputs: list[int], plugs: list[_Plugged]) -> None:
         """Enter the adapters of a connection: inner ones on the first inputs of the first, plugs in order."""
@@ -156,12 +156,14 @@ class _Room:
         for place, (kind, count) in enumerate(zip(kinds[1:], inputs[1:], strict=True)):
             mine, plugs = plugs[:count], plugs[count:]
             takes = self.poser.adapters[kind].adapter.takes.connector
-            self._fix(kind, [self._fit(plug, takes) for plug in mine], [], [PlugSource(n, 0) for n in range(len(mine))])
-            into.append(self._into(kind, self.poser.adapters[kinds[0]].adapter.takes.connector))
+            fits = [self._fit(plug, takes, (kind, kinds[0])) for plug in mine]
+            self._fix(kind, fits, [], [PlugSource(n, 0) for n in range(len(mine))])
+            into.append(self.poser.adapter_fit(kind, self.poser.adapters[kinds[0]].adapter.takes.connector))
             inner_sources.append(AdapterSource(place, 0))
         takes = self.poser.adapters[kinds[0]].adapter.takes.connector
         direct: list[Source] = [PlugSource(n, 0) for n in range(len(plugs))]
-        self._fix(kinds[0], [self._fit(plug, takes) for plug in plugs], into, [*inner_sources, *direct])
+        fits = [self._fit(plug, takes, kinds[:1]) for plug in plugs]
+        self._fix(kinds[0], fits, into, [*inner_sources, *direct])
 
     def _fix(
         self,
@@ -183,10 +185,12 @@ class _Room:
         poser.adapter_fits[at] = [allowances for _, allowances in into]
         return at
 
-    def _fit(self, plug: _Plugged, connector: str) -> tuple[Fit, FitInfo]:
+    def _fit(self, plug: _Plugged, connector: str, through: Sequence[int] = ()) -> tuple[Fit, FitInfo]:
+        """Return a plug in a port, or in the first of the adapters that it goes ``through`` on its way to one."""
         kind, number = plug.kind, plug.plug.plug
-        reach = self.poser.reach_of(self.poser.cables[kind], number, connector)
-        fit, info = self.poser.fit(kind, number, connector, reach, False, plug.plug.open_contacts)
+        reach = self.poser.reach_of(self.poser.cables[kind], number, connector, tuple(through))
+        into = through[0] if through else None
+        fit, info = self.poser.fit(kind, number, connector, reach, False, plug.plug.open_contacts, into)
         return fit, info._replace(wrong_socket=self._is_wrong(kind, plug.plug.sockets))
 
     def _is_wrong(self, kind: int, sockets: tuple[str, ...]) -> bool:
@@ -197,7 +201,3 @@ class _Room:
             self.free.subtract(own)
         crowded = any(self.free[label] < 0 for label in own)
         return crowded or (bool(sockets) and sorted(sockets) != sorted(own))
-
-    def _into(self, kind: int, connector: str) -> tuple[AdapterFit, tuple[allow.Allowance, ...]]:
-        allowances = allow.joint(self.poser.adapters[kind].adapter.gives.connector, connector, 0)
-        return AdapterFit(kind, merged(allowances)), allowances

@@ -20,7 +20,7 @@ from service.wiring import allowances as allow
 from service.wiring.allowances import Allowance, merged
 from service.wiring.box import FitInfo, Ready, box_of, fit_of, is_unprinted
 from service.wiring.mates import function_of, mate
-from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, cables, is_never
+from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, below, cables, is_never
 from service.wiring.problem import (
     AdapterFit,
     AdapterKind,
@@ -33,13 +33,16 @@ from service.wiring.problem import (
     Problem,
     Wiring,
 )
-from service.wiring.reach import REACHES, Reach, Routes
+from service.wiring.reach import REACHES, Reach, Routes, lead_of
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 _TWELVE_VOLT_ONLY = "atx12vo"
 THREE_VOLT = frozenset({"sata-power"})
 """Plugs of drives that have contacts for 3.3 V."""
+OFFERED_POINTS = 10_000
+"""JUDGEMENT: more than the cautions of any plan, so that no adapter is bought to be rid of them."""
 PortKey = tuple[object, ...]
+Offered = tuple[Adapter, int]
 
 
 class Impossible(NamedTuple):
@@ -113,6 +116,7 @@ class Poser:
         self.fixed_inputs: dict[int, int] = {}
         self.missing_rails = missing_rails(part)
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
+        self.three_volt = any(map(asks_three_volt, demand.feeds))
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
 
     # -- pieces ---------------------------------------------------------------------------------------------------
@@ -163,7 +167,7 @@ class Poser:
         assumed = None
         if self.sixteen and is_unprinted(of.cable):
             piece = of.pieces[0]
-            assumed = self.ends.rating(None, piece.unit, f"{_pointer(piece)}rated_watts", card_facts.UNPRINTED_WATTS)
+            assumed = self.ends.rating(None, piece.unit, f"{below(piece)}rated_watts", card_facts.UNPRINTED_WATTS)
         return self.box.made_ready(of, self.box.stretches(of.cable, assumed))
 
     # -- adapters -------------------------------------------------------------------------------------------------
@@ -187,7 +191,7 @@ class Poser:
         takes, gives = adapter.takes.connector, adapter.gives.connector
         scale = 1 if gives in DRIVE else inputs
         usual = adapter_facts.usual_watts(takes, gives)
-        rating = self.ends.rating(watts, piece.unit, f"{_pointer(piece, 'adapters')}rated_watts", usual, scale)
+        rating = self.ends.rating(watts, piece.unit, f"{below(piece, 'adapters')}rated_watts", usual, scale)
         from_peripheral = takes == "peripheral-4" and gives in CARD
         return min(rating, card_facts.PERIPHERAL_ADAPTER_WATTS.value) if from_peripheral else rating
 
@@ -199,6 +203,8 @@ class Poser:
         extra = int(points.MOULDED_POINTS.value) if adapter.moulded else 0
         if adapter.takes.connector == "peripheral-4" and adapter.gives.connector in CARD:
             extra += int(points.PERIPHERAL_CARD_ADAPTER_POINTS.value)
+        if of.offered:
+            extra += OFFERED_POINTS
         rank = 0 if adapter.moulded else 2 if of.bundled else 1
         return AdapterKind(
             len(of.pieces), rank, adapter.gives.count, input_type, inputs, tuple(merged(each) for each in limits), extra
@@ -206,30 +212,37 @@ class Poser:
 
     # -- port types -----------------------------------------------------------------------------------------------
 
-    def port_type(self, connector: str, stays_off: bool, depth: int = 0, three_volt: bool = False) -> int:
-        """Return the type of a port that is planned; ``depth`` 1 and 2: of an adapter's input.
+    def port_type(
+        self, connector: str, stays_off: bool, through: int | None = None, three_volt: bool = False
+    ) -> int:
+        """Return the type of a port that is planned: of a device, or of the inputs of the adapter ``through``.
 
         ``three_volt``: its device draws 3.3 V there, which a cable without it, and an adapter from a plug without it,
         do not give.
         """
-        key = (connector, stays_off, depth, three_volt)
+        key = (connector, stays_off, self._apart(through), three_volt)
         if key in self.types:
             return self.types[key]
         at = self.types[key] = len(self.port_types)
         self.reserve()
         boxed = len(self.box.kinds) if self.whole_box and connector in self.box.candidates else 0
-        fits = self._boxed_fits(connector, stays_off, at) if boxed else []
+        fits = self._boxed_fits(connector, stays_off, at, through) if boxed else []
         for kind in range(boxed, len(self.cables)):
-            fits += self._fits(kind, connector, stays_off, at)
+            fits += self._fits(kind, connector, stays_off, at, through)
+        into = self._adapter_fits(connector, stays_off, through)
         if three_volt:
             fits = [(fit, info) for fit, info in fits if self.cables[fit.cable].cable.carries_3v3 is not False]
-        self.fits[at] = [info for _, info in fits]
-        into = self._adapter_fits(connector) if depth < 2 else []
-        if three_volt:
             into = [found for found in into if self.adapters[found[0].adapter].adapter.takes.connector in THREE_VOLT]
+        self.fits[at] = [info for _, info in fits]
         self.adapter_fits[at] = [allowances for _, allowances in into]
         self.port_types[at] = PortType(tuple(fit for fit, _ in fits), tuple(fit for fit, _ in into))
         return at
+
+    def _apart(self, through: int | None) -> int | None:
+        """Return what tells the inputs of an adapter from those of others: nothing where no length or wire counts."""
+        if through is None or self.routes.case is not None or self.adapters[through].adapter.awg is not None:
+            return through
+        return -1
 
     def unfed_type(self) -> int:
         """Return the type of a port that nothing of this supply can feed: its device asks a rail that is not there."""
@@ -248,51 +261,79 @@ class Poser:
         self.fits.append([])
         self.adapter_fits.append([])
 
-    def _fits(self, kind: int, connector: str, stays_off: bool, at: int) -> list[tuple[Fit, FitInfo]]:
+    def _fits(
+        self, kind: int, connector: str, stays_off: bool, at: int, through: int | None
+    ) -> list[tuple[Fit, FitInfo]]:
         of = self.cables[kind]
         if of.foreign:
             return []
         found = []
         for number, plug in enumerate(of.cable.plugs):
             if mate(plug.connector, connector) == "full":
-                reach = self._reaching(kind, number, connector, at)
+                reach = self._reaching(kind, number, connector, at, through)
                 if reach is not None:
                     worn = self.worn.get((of.pieces[0], number), 0)
-                    found.append(self.fit(kind, number, connector, reach, stays_off, worn))
+                    found.append(self.fit(kind, number, connector, reach, stays_off, worn, through))
         return found
 
-    def _boxed_fits(self, connector: str, stays_off: bool, at: int) -> list[tuple[Fit, FitInfo]]:
+    def _boxed_fits(
+        self, connector: str, stays_off: bool, at: int, through: int | None
+    ) -> list[tuple[Fit, FitInfo]]:
         """Return the same for all kinds of a whole box: as remembered, where a plug reaches and costs nothing."""
         found = []
+        plain = not stays_off and (through is None or self.adapters[through].adapter.awg is None)
         for kind, number, ready in self.box.candidates[connector]:
-            reach = self._reaching(kind, number, connector, at)
+            reach = self._reaching(kind, number, connector, at, through)
             if reach is not None:
-                as_it_is = reach == REACHES and not stays_off
-                found.append(ready if as_it_is else self.fit(kind, number, connector, reach, stays_off, 0))
+                as_it_is = plain and reach == REACHES
+                found.append(ready if as_it_is else self.fit(kind, number, connector, reach, stays_off, 0, through))
         return found
 
-    def _reaching(self, kind: int, number: int, connector: str, at: int) -> Reach | None:
+    def _reaching(self, kind: int, number: int, connector: str, at: int, through: int | None) -> Reach | None:
         """Return how a plug reaches, or note by how much it is known to be short."""
-        reach = self.reach_of(self.cables[kind], number, connector)
+        reach = self.reach_of(self.cables[kind], number, connector, () if through is None else (through,))
         if not reach.short_by_mm:
             return reach
         self.too_short[at] = min(reach.short_by_mm, self.too_short.get(at, reach.short_by_mm))
         return None
 
-    def reach_of(self, of: CableKindOf, number: int, connector: str) -> Reach:
-        """Return how far a plug of a kind falls short of a port."""
+    def reach_of(self, of: CableKindOf, number: int, connector: str, through: tuple[int, ...] = ()) -> Reach:
+        """Return how far a plug of a kind falls short of a port, or of that to which adapters lead on from it.
+
+        Of two adapters in a row, the one at the plug first, the first has to bring the plug to where itself could feed
+        a port. That is all that a plan looks at; it is not held against a wiring in which both together reach.
+        """
         if of.bought:
             return REACHES
+        if len(through) > 1:
+            reach = self.reach_of(of, number, connector, through[:1])
+            if not reach.short_by_mm and self.leads_on(*through):
+                return reach
+        leads = tuple(lead_of(self.adapters[at]) for at in through)
+        port = self.adapters[through[-1]].adapter.gives.connector if through else connector
         piece = of.pieces[0]
-        return self.routes.reach(of.cable.plugs[number], piece.unit, f"{_pointer(piece)}plugs/{number}", connector)
+        return self.routes.reach(of.cable.plugs[number], piece.unit, f"{below(piece)}plugs/{number}", port, leads)
+
+    def leads_on(self, behind: int, ahead: int) -> bool:
+        """Say whether an adapter leads on to its port from where the one behind it could feed one itself."""
+        here, there = self.adapters[behind].adapter.gives, self.adapters[ahead].adapter.gives
+        return self.routes.leads_on(here.connector, there.connector, lead_of(self.adapters[ahead]))
 
     def fit(
-        self, kind: int, number: int, connector: str, reach: Reach, stays_off: bool, open_contacts: int
+        self,
+        kind: int,
+        number: int,
+        connector: str,
+        reach: Reach,
+        stays_off: bool,
+        open_contacts: int,
+        through: int | None = None,
     ) -> tuple[Fit, FitInfo]:
         """Return a plug in a port as the formal fit, and what stands behind it."""
         cable = self.cables[kind].cable
         extra = int(points.THREE_VOLT_POINTS.value) if stays_off and self.carries_3v3(kind) else 0
-        return fit_of(cable, kind, number, connector, reach, cable.open_contacts + open_contacts, extra)
+        beyond = () if through is None else _wires_of(self.adapters[through].adapter, connector)
+        return fit_of(cable, kind, number, connector, reach, cable.open_contacts + open_contacts, extra, beyond)
 
     def carries_3v3(self, kind: int) -> bool:
         """Say whether a cable carries 3.3 V; where it is not said, at worst it does."""
@@ -300,15 +341,35 @@ class Poser:
         if of.cable.carries_3v3 is not None:
             return of.cable.carries_3v3
         piece = of.pieces[0]
-        return self.ends.worst(piece.unit, f"{_pointer(piece)}carries_3v3")
+        return self.ends.worst(piece.unit, f"{below(piece)}carries_3v3")
 
-    def _adapter_fits(self, connector: str) -> list[tuple[AdapterFit, tuple[Allowance, ...]]]:
-        found = []
-        for kind, of in enumerate(self.adapters):
-            if mate(of.adapter.gives.connector, connector) == "full" and not is_never(of.adapter):
-                allowances = allow.joint(of.adapter.gives.connector, connector, 0)
-                found.append((AdapterFit(kind, merged(allowances)), allowances))
-        return found
+    def _adapter_fits(
+        self, connector: str, stays_off: bool, through: int | None
+    ) -> list[tuple[AdapterFit, tuple[Allowance, ...]]]:
+        return [
+            self.adapter_fit(kind, connector, self._three_volt_points(of.adapter) if stays_off else 0)
+            for kind, of in enumerate(self.adapters)
+            if mate(of.adapter.gives.connector, connector) == "full"
+            and not is_never(of.adapter)
+            and (through is None or self.leads_on(kind, through))
+        ]
+
+    def _three_volt_points(self, adapter: Adapter) -> int:
+        """Return what an adapter costs at a drive that 3.3 V keeps off: the points of the worst cable it may be on."""
+        kinds = (
+            kind for kind, of in enumerate(self.cables)
+            if adapter.takes.connector in THREE_VOLT
+            and any(plug.connector == adapter.takes.connector for plug in of.cable.plugs)
+        )
+        return int(points.THREE_VOLT_POINTS.value) if any(map(self.carries_3v3, kinds)) else 0
+
+    def adapter_fit(
+        self, kind: int, connector: str, extra: int = 0
+    ) -> tuple[AdapterFit, tuple[Allowance, ...]]:
+        """Return an adapter in a port as the formal fit, and what the joint and the adapter's wires allow."""
+        adapter = self.adapters[kind].adapter
+        allowances = allow.joint(adapter.gives.connector, connector, 0) + _wires_of(adapter, adapter.gives.connector)
+        return AdapterFit(kind, merged(allowances), extra), allowances
 
     # -- devices --------------------------------------------------------------------------------------------------
 
@@ -365,20 +426,32 @@ class Poser:
     def input_type(self, adapter: int) -> int:
         """Return the port type of an adapter's inputs."""
         fixed = self.types.get(("input of", adapter))
-        return self.port_type(self.adapters[adapter].adapter.takes.connector, False, 1) if fixed is None else fixed
+        if fixed is not None:
+            return fixed
+        connector = self.adapters[adapter].adapter.takes.connector
+        return self.port_type(connector, False, adapter, self.three_volt and connector in THREE_VOLT)
 
 
 def pose(
-    build: Build, supply: int, demand: Demand, ends: Ends, *, virtual: bool = False, worn: tuple[Plugged, ...] = ()
+    build: Build,
+    supply: int,
+    demand: Demand,
+    ends: Ends,
+    *,
+    virtual: bool = False,
+    worn: tuple[Plugged, ...] = (),
+    offered: tuple[Offered, ...] = (),
 ) -> Frame:
     """Return the problem of planning a build.
 
-    ``virtual``: cables of the supply's own family may be bought. ``worn``: a wiring as plugged, of which nothing is
-    kept but the contacts that it states open.
+    ``virtual``: cables of the supply's own family may be bought. ``offered``: so many of these adapters too. ``worn``:
+    a wiring as plugged, of which nothing is kept but the contacts that it states open.
     """
     poser = Poser(build, supply, demand, ends, (), worn)
     if virtual:
         poser.cables += _to_be_bought(poser, demand)
+    for adapter, count in offered:
+        poser.adapters.append(AdapterKindOf(adapter, tuple(Piece(-1, -1, n) for n in range(count)), False, True))
     return poser.finish()
 
 
@@ -427,13 +500,14 @@ def missing_rails(supply: PowerSupply) -> tuple[int, ...]:
     return tuple(at for name, at in _RAIL.items() if name != "12v" and name not in given)
 
 
+def _wires_of(adapter: Adapter, connector: str) -> tuple[Allowance, ...]:
+    """Return what the wires of an adapter at one of its connectors allow; unless their gauge is given, its rating."""
+    return () if adapter.awg is None else allow.wires((connector,), adapter.awg, None)
+
+
 def _points() -> Points:
     share_limit = allow.in_milliamps(card_facts.SHARED_CABLE_WATTS.value)
     return Points(
         int(points.BAND_POINTS.value), int(points.START_WIRE_POINTS.value), int(points.SHARE_POINTS.value), share_limit
     )
 
-
-def _pointer(piece: Piece, entries: str = "cables") -> str:
-    """Return the pointer, below its unit's part, of the entry that a piece belongs to."""
-    return "" if piece.entry < 0 else f"{entries}/{piece.entry}/"

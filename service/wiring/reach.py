@@ -1,13 +1,16 @@
-"""Whether a plug reaches its port: cable lengths against the routes of the case, where a case is listed."""
+"""Whether a plug reaches its port: lengths of cables and adapters against the routes of a case, if one is listed."""
 
 from functools import lru_cache
 from typing import NamedTuple
 
 from service.demand.ends import Ends
-from service.facts import routes
+from service.facts import adapters, routes
+from service.facts.fact import Assumption
 from service.parts.build import Build
 from service.parts.records import CaseBox, Plug
+from service.parts.words import Function
 from service.wiring.mates import function_of
+from service.wiring.pieces import AdapterKindOf, below, only_lengthens
 
 
 class Reach(NamedTuple):
@@ -21,6 +24,24 @@ class Reach(NamedTuple):
 
 
 REACHES = Reach()
+
+
+class Lead(NamedTuple):
+    """The lead of an adapter: its length if it is given, else the range to be taken, and the field it is missing in."""
+
+    length_mm: float | None
+    unit: int
+    field: str
+    usual: Assumption
+
+
+def lead_of(of: AdapterKindOf) -> Lead:
+    """Return the lead of a kind of adapter."""
+    piece = of.pieces[0]
+    usual = adapters.usual_lead_mm(only_longer=only_lengthens(of.adapter))
+    return Lead(of.adapter.length_mm, piece.unit, f"{below(piece, 'adapters')}length_mm", usual)
+
+
 _function_of = lru_cache(maxsize=64)(function_of)
 
 
@@ -34,16 +55,40 @@ class Routes:
         part = build.units[at].part if at is not None else None
         self.known = dict(part.routes_mm) if isinstance(part, CaseBox) else {}
 
-    def reach(self, plug: Plug, unit: int, field: str, port: str) -> Reach:
-        """Return how far a plug falls short of a port of the kind; without a case nothing is asked."""
+    def reach(self, plug: Plug, unit: int, field: str, port: str, leads: tuple[Lead, ...] = ()) -> Reach:
+        """Return how far a plug, and what leads on from it, falls short of a port; without a case nothing is asked.
+
+        A lead counts as it is given or, at this end, supposed: where all else is known, a plug is known to be short.
+        """
         if self.case is None:
             return REACHES
         function = _function_of(port)
         known = self.known.get(function)
         if known is not None and plug.at_mm is not None:
-            return Reach(short_by_mm=max(0.0, known - plug.at_mm))
-        way = known
-        if way is None:
-            way = self.ends.load(None, self.case, f"routes_mm/{function}", routes.USUAL_ROUTE_MM[function])
-        length = self.ends.rating(plug.at_mm, unit, f"{field}/at_mm", routes.USUAL_LEAD_MM[function])
-        return Reach(assumed_short_by_mm=max(0.0, way - length))
+            return Reach(short_by_mm=self._left(known - plug.at_mm, leads))
+        way = self._way(function)
+        usual = routes.USUAL_LEAD_MM[_function_of(plug.connector)]
+        length = self.ends.rating(plug.at_mm, unit, f"{field}/at_mm", usual)
+        return Reach(assumed_short_by_mm=self._left(way - length, leads))
+
+    def leads_on(self, here: str, there: str, lead: Lead) -> bool:
+        """Say whether a lead covers what the way to a port is longer than that to another one, where it begins."""
+        functions = _function_of(here), _function_of(there)
+        if self.case is None or functions[0] == functions[1]:
+            return True
+        return not self._left(self._way(functions[1]) - self._way(functions[0]), (lead,))
+
+    def _way(self, function: Function) -> float:
+        """Return the way to the ports of a function, as the case states it or as it usually is."""
+        known = self.known.get(function)
+        if known is not None:
+            return known
+        assert self.case is not None
+        return self.ends.load(None, self.case, f"routes_mm/{function}", routes.USUAL_ROUTE_MM[function])
+
+    def _left(self, short_mm: float, leads: tuple[Lead, ...]) -> float:
+        """Return what of a gap is left when leads bridge it; a lead that is not needed is not asked for its length."""
+        for lead in leads:
+            if short_mm > 0:
+                short_mm -= self.ends.rating(lead.length_mm, lead.unit, lead.field, lead.usual)
+        return max(0.0, short_mm)

@@ -30,6 +30,7 @@ from service.wiring.decisions import (
     unfed_decision,
 )
 from service.wiring.patterns import Counted, Filling, Patterns
+from service.wiring.plugs import Plugs
 from service.wiring.problem import Device, Problem, Solution
 
 NODE_BUDGET = 25_000
@@ -138,17 +139,23 @@ class Search:
         self.by_cost = False
         self.width = GREEDY_WIDTH
         self.decisions = Decisions(problem)
-        self.patterns = Patterns(problem, self.decisions.clusters)
-        self.bounds = Bounds(problem, self.decisions.clusters)
+        plugs = Plugs(problem)
+        self.patterns = Patterns(problem, self.decisions.clusters, plugs)
+        self.bounds = Bounds(problem, self.decisions.clusters, plugs)
         self.best: Plan | None = None
         self.start: tuple[tuple[int, Origin], ...] = ()
         self.path: list[Move] = []
         self.known: dict[State, Known] = {}
         self.floors: dict[State, int] = {}
         self.likely: dict[State, list[int]] = {}
+        self.bare: dict[State, list[int]] = {}
         self.ranks: dict[int, tuple[object, ...]] = {}
         self.supply = (tuple(kind.count for kind in problem.cables), problem.sockets, (0,) * len(problem.groups))
-        self.choices = [tuple(islice(_choices_of(device), MOST_CHOICES + 1)) for device in problem.devices]
+        choices = {
+            device: tuple(islice(_choices_of(device), MOST_CHOICES + 1)) for device in dict.fromkeys(problem.devices)
+        }
+        self.choices = [choices[device] for device in problem.devices]
+        self.opened: dict[tuple[Device, tuple[int, ...]], list[tuple[int, list[int]]]] = {}
         self.roomiest = sorted(range(len(problem.cables)), key=lambda kind: (-self.bounds.markets.rooms[kind], kind))
         self.feeding = [
             sum(1 << kind for kind in {fit.adapter for fit in of.adapter_fits}) for of in problem.port_types
@@ -211,11 +218,19 @@ class Search:
         """Return the clusters of one device with one choice of its optional ports."""
         found = self.begun.get((number, option))
         if found is None:
-            made = of_device(self.problem, self.problem.devices[number], self.choices[number][option])
+            untouched = self._untouched_of(self.problem.devices[number], self.choices[number][option])
             found = self.begun[number, option] = tuple(
-                (self.decisions.number(cluster), tuple((DEVICE, number, place) for _, place in tags))
-                for cluster, tags in made
+                [(cluster, tuple([(DEVICE, number, place) for place in places])) for cluster, places in untouched]
             )
+        return found
+
+    def _untouched_of(self, device: Device, fed: tuple[int, ...]) -> list[tuple[int, list[int]]]:
+        """Return the clusters of an untouched device by number, with the port of each of their needs."""
+        found = self.opened.get((device, fed))
+        if found is None:
+            made = of_device(self.problem, device, fed)
+            found = [(self.decisions.number(cluster), [place for _, place in tags]) for cluster, tags in made]
+            self.opened[device, fed] = found
         return found
 
     def _opening(self, start: tuple[tuple[int, Origin], ...]) -> State:
@@ -285,6 +300,8 @@ class Search:
         found: dict[State, Move] = {}
         for cost, decision, after in self._steps(state):
             self._count(len(decision.filling.taken) if decision else 0)
+            if decision is None:
+                self._pass_on(state, floor, after)
             other = found.get(after)
             if other is None or cost < other.cost:
                 move = found[after] = Move(cost, self._floor(after) if other is None else other.floor, decision, after)
@@ -319,6 +336,12 @@ class Search:
                 left = sum(1 << kind for kind, number in enumerate(state.adapters) if number > 0)
                 asking = ((state.open, left), (state.settled, left & self.chained))
                 found = self.bounds.fitting(asking, *self.supply[:2], state.adapters)
+                if self.bounds.bare:
+                    self.bare[state] = self.bounds.likely
+            elif not state.open:
+                found = 0
+            elif self._is_last(state):
+                found = min([cost for cost, _, _ in self._steps(state)], default=NEVER)
             else:
                 found = self.bounds.completion(state.open, state.cables, state.sockets, state.groups)
                 self.likely[state] = self.bounds.likely
@@ -326,6 +349,21 @@ class Search:
             self.nodes += self.bounds.menus.work.done - self.counted
             self.counted = self.bounds.menus.work.done
         return found
+
+    def _pass_on(self, state: State, floor: int, after: State) -> None:
+        """Let a state with one adapter less to choose from have the same bound, where that uses none."""
+        likely = self.bare.get(state)
+        if likely is None or after in self.floors:
+            return
+        if isinstance(after, Fitting):
+            self.floors[after], self.bare[after] = floor, likely
+        elif not self.problem.groups:
+            self.floors[after], self.likely[after] = floor, likely
+
+    def _is_last(self, state: Cabling) -> bool:
+        """Say whether a state has one need open, so that each step from it is its last."""
+        cluster, times = state.open[0]
+        return len(state.open) == times == 1 and len(self.decisions.clusters[cluster].needs) == 1
 
     # Adapters.
 

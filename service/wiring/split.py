@@ -8,6 +8,7 @@ is no card is as many devices of one port, for nothing in the objective asks whi
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from operator import mul
 from typing import NamedTuple
 
 from service.wiring.objective import PER_MILLE, RAILS, divided
@@ -59,13 +60,15 @@ def split(problem: Problem) -> list[Part]:
 def _items(problem: Problem) -> list[Item]:
     found = []
     for number, device in enumerate(problem.devices):
-        if device.role != "card" and all(port.required for port in device.ports):
-            whole = sum(port.weight for port in device.ports)
-            for place, port in enumerate(device.ports):
-                load: Load = divided(device.load, port.weight, whole)
-                found.append(Item(number, (place,), Device(device.role, (Port(port.type, True, 1, port.must),), load)))
-        elif device.ports:
-            found.append(Item(number, tuple(range(len(device.ports))), device))
+        ports = device.ports
+        if device.role != "card" and all(port.required for port in ports):
+            whole = sum([port.weight for port in ports])
+            for place, port in enumerate(ports):
+                load: Load = device.load if len(ports) == 1 else divided(device.load, port.weight, whole)
+                alone = port if port.weight == 1 else Port(port.type, True, 1, port.must)
+                found.append(Item(number, (place,), Device(device.role, (alone,), load)))
+        elif ports:
+            found.append(Item(number, tuple(range(len(ports))), device))
     return found
 
 
@@ -112,7 +115,7 @@ class _Splitting:
 
     def _wanted(self) -> Counter[int]:
         """Return how many needs of each type there can be."""
-        wanted = Counter(port.type for item in self.items for port in item.now.ports)
+        wanted = Counter([port.type for item in self.items for port in item.now.ports])
         for adapter in self.adapters:
             kind = self.problem.adapters[adapter]
             wanted[kind.input_type] += kind.count * max(kind.inputs)
@@ -128,7 +131,7 @@ class _Splitting:
 
     def _kinds(self) -> dict[int, int]:
         """Return {cable kind: how many of it can be in use at once}, each with at least one plug in use."""
-        wanted = {kind: sum(self.wanted[of] for of in types) for kind, types in self.served.items()}
+        wanted = {kind: sum([self.wanted[of] for of in types]) for kind, types in self.served.items()}
         return {kind: min(number, self.problem.cables[kind].count) for kind, number in wanted.items()}
 
     def _find(self, of: int) -> int:
@@ -143,9 +146,11 @@ class _Splitting:
 
     def _join_by_source(self) -> None:
         for item in self.items:
-            self._join(port.type for port in item.now.ports)
-        for kind in self.kinds:
-            self._join(self.served[kind])
+            if len(item.ports) > 1:
+                self._join({port.type for port in item.now.ports})
+        for types in self.served.values():
+            if len(types) > 1:
+                self._join(types)
         for adapter in self.adapters:
             given = [of for of in self.types if any(fit.adapter == adapter for fit in self.outputs[of])]
             self._join([self.problem.adapters[adapter].input_type, *given])
@@ -161,8 +166,8 @@ class _Splitting:
                 taken.setdefault(self._part_of(kind), []).append((takes, number))
         at_most = 0
         for part, each in taken.items():
-            needs = sum(number for of, number in self.wanted.items() if self._find(of) == part)
-            at_most += min(needs * max(takes for takes, _ in each), sum(takes * number for takes, number in each))
+            needs = sum([number for of, number in self.wanted.items() if self._find(of) == part])
+            at_most += min(needs * max(each)[0], sum([takes * number for takes, number in each]))
         if at_most <= self.problem.sockets[socket]:
             return False
         self._join(taken)
@@ -251,7 +256,7 @@ def _without_idle_loads(problem: Problem) -> Problem:
     loads = [device.load for device in problem.devices]
     ports = sum([len(device.ports) for device in problem.devices])
     total = [sum(each) + ports for each in zip(*loads, strict=True)]
-    most = total if problem.adapters else [max(each) for each in zip(*loads, strict=True)]
+    most = total if problem.adapters else list(map(max, *loads, loads[0]))
     stretches = _least([limits for cable in problem.cables for limits in cable.segments], problem)
     plugs = _least([fit.limits for found in problem.port_types for fit in found.fits], problem)
     each = zip(total, stretches, most, plugs, strict=True)
@@ -272,7 +277,7 @@ def _least(places: Sequence[RailLimits], problem: Problem) -> list[int]:
         found += [_free(fit.limits) for fit in given.adapter_fits]
     for adapter in problem.adapters:
         found += [_free(limits) for limits in adapter.limits_by_inputs]
-    return [min(each) for each in zip(*found, strict=True)] if found else [NO_LIMIT] * (2 * RAILS)
+    return list(map(min, *found, found[0])) if found else [NO_LIMIT] * (2 * RAILS)
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -284,7 +289,7 @@ def _free(limits: RailLimits) -> Load:
 
 
 def _kept(device: Device, kept: list[bool]) -> Device:
-    a, b, c, d, e, f = (current if keep else 0 for current, keep in zip(device.load, kept, strict=True))
+    a, b, c, d, e, f = map(mul, device.load, kept)
     return Device(device.role, device.ports, (a, b, c, d, e, f))
 
 

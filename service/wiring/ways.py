@@ -6,12 +6,12 @@ price is divided over its outputs, and so are the plugs that it takes.
 """
 
 from collections.abc import Iterator
-from functools import lru_cache
+from itertools import accumulate
 from typing import NamedTuple
 
 from service.wiring.clusters import CLEAN, INPUT, LAST_INPUT, LEVEL_BITS, UNIT, Need, joined
-from service.wiring.objective import ADAPTER_LEVEL, CABLES_LEVEL, Verdict, divided, judged
-from service.wiring.problem import LEVELS, Fit, Problem
+from service.wiring.objective import ADAPTER_LEVEL, CABLES_LEVEL, Verdict, divided, judged, tighter
+from service.wiring.problem import LEVELS, Fit, Load, Problem, RailLimits
 
 PLUG = 1 << 20
 """One plug, so that a part of one can be told as a whole number, rounded down."""
@@ -40,32 +40,44 @@ class Ways:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.stretches = [
-            [tuple(dict.fromkeys(cable.segments[: plug + 1])) for plug in range(len(cable.segments))]
-            for cable in problem.cables
-        ]
-        self.of = lru_cache(maxsize=None)(self._of)
+        self.stretches = [tuple(accumulate(cable.segments, tighter)) for cable in problem.cables]
+        self.paths: dict[tuple[int, int], RailLimits] = {}
+        self._of: dict[tuple[Need, int], tuple[Way, ...]] = {}
+        self._plugs: dict[tuple[int, Load], tuple[tuple[Fit, Way], ...]] = {}
 
-    def _of(self, need: Need, kinds: int, adapters: int) -> tuple[Way, ...]:
-        """Return the ways to feed a need when the cable kinds and adapter kinds of two bit masks are to be had."""
-        found = [way for _, way in self.plugs(need, kinds)]
-        if adapters and need.depth != LAST_INPUT:
-            found += self._outputs(need, kinds, adapters)
-        return tuple(dict.fromkeys(found))
-
-    def plugs(self, need: Need, kinds: int) -> list[tuple[Fit, Way]]:
-        """Return the plugs that feed a need when the cable kinds of a bit mask are to be had."""
-        found = []
-        for fit in self.problem.port_types[need.type].fits:
-            cable = self.problem.cables[fit.cable]
-            if kinds >> fit.cable & 1 and fit.halves <= cable.halves[fit.plug]:
-                verdict = joined(CLEAN, judged(need.load, fit.limits))
-                for limits in self.stretches[fit.cable][fit.plug]:
-                    verdict = joined(verdict, judged(need.load, limits))
-                found.append((fit, Way(verdict, fit.points, 0, need.type, PLUG, fit.points)))
+    def of(self, need: Need, adapters: int) -> tuple[Way, ...]:
+        """Return the ways to feed a need when the adapter kinds of a bit mask are to be had."""
+        found = self._of.get((need, adapters))
+        if found is None:
+            each = [way for _, way in self.plugs(need.type, need.load)]
+            if adapters and need.depth != LAST_INPUT:
+                each += self._outputs(need, adapters)
+            found = self._of[need, adapters] = tuple(dict.fromkeys(each))
         return found
 
-    def _outputs(self, need: Need, kinds: int, adapters: int) -> list[Way]:
+    def plugs(self, of: int, load: Load) -> tuple[tuple[Fit, Way], ...]:
+        """Return the plugs that feed a need of a port type with such a load."""
+        found = self._plugs.get((of, load))
+        if found is None:
+            found = self._plugs[of, load] = tuple(self._fitting(of, load))
+        return found
+
+    def _fitting(self, of: int, load: Load) -> list[tuple[Fit, Way]]:
+        found = []
+        for number, fit in enumerate(self.problem.port_types[of].fits):
+            if fit.halves <= self.problem.cables[fit.cable].halves[fit.plug]:
+                verdict = joined(CLEAN, judged(load, self._path(of, number, fit)))
+                found.append((fit, Way(verdict, fit.points, 0, of, PLUG, fit.points)))
+        return found
+
+    def _path(self, of: int, number: int, fit: Fit) -> RailLimits:
+        """Return the limits of a plug and of all stretches before it, for a need that hangs there alone."""
+        found = self.paths.get((of, number))
+        if found is None:
+            found = self.paths[of, number] = tighter(self.stretches[fit.cable][fit.plug], fit.limits)
+        return found
+
+    def _outputs(self, need: Need, adapters: int) -> list[Way]:
         """Return the ways through one adapter.
 
         Where its inputs are fed in different ways, the one of these that has the least points and price, at all of the
@@ -75,7 +87,7 @@ class Ways:
         for number, option, own in self._opened(need, adapters):
             kind = self.problem.adapters[number]
             inputs = kind.inputs[option]
-            for way in self.of(self._input(need, number, option), kinds, adapters):
+            for way in self.of(self._input(need, number, option), adapters):
                 once = inputs * (way.points - way.at_fit) // way.outputs
                 price = rounded((UNIT[ADAPTER_LEVEL + kind.rank] + inputs * way.price) // kind.outputs)
                 found.append(
@@ -89,15 +101,11 @@ class Ways:
                 )
         return found
 
-    def outer(self, need: Need, number: int, option: int, adapters: int) -> list[Way]:
-        """Return the ways through one adapter as far as the need itself pays for them, whatever its inputs pay."""
-        inner = {way.verdict for way in self.of(self._input(need, number, option), -1, adapters)}
-        return [
-            own._replace(verdict=joined(own.verdict, verdict))
-            for kind, by, own in self._opened(need, adapters)
-            if (kind, by) == (number, option)
-            for verdict in inner
-        ]
+    def outer(self, need: Need, adapters: int) -> Iterator[tuple[tuple[int, int], Way]]:
+        """Yield the ways through one adapter (kind, option) as far as the need itself pays for them, not its inputs."""
+        for number, option, own in self._opened(need, adapters):
+            for verdict in {way.verdict for way in self.of(self._input(need, number, option), adapters)}:
+                yield (number, option), own._replace(verdict=joined(own.verdict, verdict))
 
     def _opened(self, need: Need, adapters: int) -> Iterator[tuple[int, int, Way]]:
         """Yield each adapter and option, and how the need is judged at its output and by the adapter."""

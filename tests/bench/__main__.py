@@ -10,6 +10,7 @@ import sys
 from contextlib import ExitStack
 from statistics import median
 
+from tests.bench.pins import MUST_US, STRETCH_US, microseconds
 from tests.bench.server import seconds, served
 from tests.bench.sheets import COUNT, bodies
 from tests.bench.stages import cold, dearest_rules, table
@@ -32,6 +33,9 @@ def main() -> None:
     _say("  dearest rules: " + ", ".join(f"{rule} {us:.1f} us" for rule, us in dearest_rules(ids[:20])))
     for name, took in cold(WORST).items():
         _say(f"  {name}, cold: {took:.2f} s")
+    for name, us in microseconds().items():
+        goal = f" a connector (must {MUST_US:.0f}, stretch {STRETCH_US:.0f})" if name.startswith("pin divider") else ""
+        _say(f"  {name:26} {us:8.2f} us{goal}")
     cores = os.sched_getaffinity(0)
     with ExitStack() as stack:
         ports = {}

@@ -25,6 +25,8 @@ def served(app: str) -> Iterator[int]:
         sys.executable,
         "-m",
         "gunicorn",
+        "--config",
+        "deploy/gunicorn.conf.py",
         "--worker-class",
         "gthread",
         "--workers",

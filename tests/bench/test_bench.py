@@ -3,6 +3,7 @@
 import pytest
 
 from service.app import create_app
+from tests.bench.pins import FORMULAS, microseconds
 from tests.bench.server import seconds, served
 from tests.bench.sheets import bodies
 from tests.bench.stages import dearest_rules, table
@@ -15,6 +16,11 @@ def test_a_round_runs() -> None:
     assert len(dearest_rules(few, most=10, repeats=1)) == 10
     with served("plain") as port:
         assert len(seconds(port, few)) == len(few)
+
+
+def test_formulas_of_the_pin_bench_have_an_answer() -> None:
+    assert all(us > 0 for us in microseconds(calls=3, repeats=1).values())
+    assert [name for name, formula in FORMULAS.items() if formula() is None] == []
 
 
 @pytest.mark.parametrize("name", sorted(WORST))

@@ -161,3 +161,16 @@ def test_order_and_split_change_no_unit(rng: random.Random, fans: int, cards: in
     assert [unit.digest for unit in one.units] == [unit.digest for unit in other.units]
     assert [unit.digest for unit in one.units] == sorted(unit.digest for unit in one.units)
     assert len({(unit.line, unit.copy) for unit in other.units}) == 1 + fans + cards
+
+
+@given(order=st.permutations(range(4)))
+def test_adapters_on_offer_are_those_of_the_edition_each_once_in_one_order(order: list[int]) -> None:
+    ends = [("pcie-8", "pcie-8"), ("cpu-8", "cpu-8"), ("pcie-8", "pcie-8"), ("sata-power", "sata-power")]
+    specs = [{"category": "adapter", "name": f"{at}", "takes": [{"connector": takes}], "gives": [{"connector": gives}]}
+             for at, (takes, gives) in enumerate(ends)]
+    stated = [StatedEntry(f"adapter-{at}", "Orrel", read_spec(spec)) for at, spec in enumerate(specs)]
+    fan = StatedEntry("fan-1", "Orrel", read_spec(FAN["spec"]))
+    edition = edition_of("test-2", [*(stated[at] for at in order), fan])
+    offered = resolve(read_sheet({"parts": [FAN]}), edition).adapters_on_offer
+    assert sorted(adapter.name for adapter in offered) == ["0", "1", "3"]
+    assert offered == edition_of("test-2", stated).adapters

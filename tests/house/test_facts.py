@@ -111,6 +111,7 @@ def test_derived_fact_names_its_parents(fact: Fact) -> None:
 def test_derived_facts_follow_from_their_parents() -> None:
     value = {fact.key: fact.value for fact in FACTS}
     reckoned = {
+        "contact.4_2_mm.worn_most": value["contact.4_2_mm.fresh_most"] + value["contact.4_2_mm.change"],
         "contact.sata.rail": value["contact.sata.count"] * value["contact.sata"],
         "contact.sata.12v_watts": value["contact.sata.rail"] * 12,
         "mains.continuous_share": 100 * 100 / value["mains.continuous_factor"],

@@ -28,7 +28,7 @@ ADAPTER = {
     "gives": [{"connector": "12vhpwr"}],
     "rated_watts": 450,
     "rated_watts_by_inputs": {"2": 300, "3": 450},
-    "moulded": True,
+    "moulded": True, "length_mm": 250, "awg": 18,
 }
 CABLE = {
     "name": "Card lead",

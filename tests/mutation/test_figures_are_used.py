@@ -23,6 +23,8 @@ NOT_COMPARED = {
     "card.ratio.to": "above 600 W the ratio goes on, by decision; the figure is on the card of PWR406",
     "comfort.contact": "the search counts from its own whole number, and the tests of facts hold the two together",
     "contact.16_pin.maker": _KEPT,
+    "contact.4_2_mm.change": _PARENT,
+    "contact.4_2_mm.fresh_most": _PARENT,
     "contact.cpu_4.count": _COUNT,
     "contact.cpu_8.count": _COUNT,
     "contact.main.count": _COUNT,

@@ -2,8 +2,9 @@
 
 import pytest
 
-from service.physics.budget import amps_per_contact, watts_of_contacts
+from service.physics.contacts import amps_per_contact, watts_of_contacts
 from service.physics.excursion import card_ratio
+from service.physics.warmth import rated_point
 from service.wiring.allowances import joint
 from tests.published.printed import Printed, asked, board, card, limits, moments, printed_for, supply
 
@@ -119,6 +120,7 @@ def test_amps_of_a_processor_contact(rule: str, printed: Printed) -> None:
 def test_amps_of_a_16_pin_contact(printed: Printed) -> None:
     box = printed_for(600, supply("12v-2x6"))
     assert limits(asked(box, card(9.3 * 6 * 12, "12v-2x6")), "CON106") == {(printed.exact, "A")}
+    assert rated_point("16-pin", 12) == (printed.exact, 30)
 
 
 @pytest.mark.parametrize("printed", [

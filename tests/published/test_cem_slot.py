@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from tests.published.printed import Printed, asked, board, card, limits, supply
 
 DOCUMENT = "PCI-SIG, PCI Express Card Electromechanical Specification 1.1, as cited by an encyclopedia"

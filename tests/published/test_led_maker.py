@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from tests.published.printed import Printed, asked, board, measured, supply
 
 DOCUMENT = "Product page of a maker of LED strips, RGB-5050-5V-IP65-60D-1M"

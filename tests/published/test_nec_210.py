@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.physics.mains import circuit_amps, continuous_amps
 from tests.published.printed import Json, Printed, asked, card, limits, supply
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.physics.budget import watts_of_contacts
+from service.physics.contacts import watts_of_contacts
 from service.wiring.allowances import joint
 from tests.published.printed import Printed, asked, card, disk, limits, supply
 

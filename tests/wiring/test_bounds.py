@@ -6,6 +6,7 @@ import pytest
 
 from service.wiring.bounds import Bounds
 from service.wiring.clusters import NEVER
+from service.wiring.plugs import Plugs
 from service.wiring.problem import Problem
 from service.wiring.search import NoWiring, Search, State
 from service.wiring.transport import Goods, Tolls, least
@@ -53,7 +54,7 @@ def _exact_states(name: str, seed: int) -> int:
             continue
         sighted = Search(problem, WORK)
         sighted.decisions, sighted.patterns = blind.decisions, blind.patterns
-        sighted.bounds = Bounds(problem, blind.decisions.clusters)
+        sighted.bounds = Bounds(problem, blind.decisions.clusters, Plugs(problem))
         for state, known in blind.known.items():
             if known.exact:
                 exact += 1

@@ -12,10 +12,11 @@ import pytest
 
 from service.wiring import components
 from service.wiring.components import clear, solve
-from service.wiring.memo import Memo, size_of
+from service.wiring.memo import ITEM_BYTES, TUPLE_BYTES, Memo, bytes_of, bytes_of_wiring
 from service.wiring.objective import judge
 from service.wiring.problem import Load, Problem, Solution
 from service.wiring.search import NoWiring
+from tests.reference.wiring.generator import realistic
 from tests.wiring.random_problems import problem, starved
 
 SEEDS = range(0, 240, 4)
@@ -153,7 +154,7 @@ def test_the_memo_keeps_within_its_bytes_and_drops_what_was_not_used() -> None:
     memo: Memo[tuple[int, ...], tuple[int, ...]] = Memo(4_000)
     for number in range(100):
         entry = tuple(range(number, number + 10))
-        memo.put((number,), entry, size_of(entry))
+        memo.put((number,), entry, 456)
         memo.get((0,))
         assert memo.bytes <= 4_000
     assert memo.get((0,)) is not None
@@ -163,6 +164,23 @@ def test_the_memo_keeps_within_its_bytes_and_drops_what_was_not_used() -> None:
     assert (len(memo), memo.bytes) == (0, 0)
 
 
-def test_the_size_counts_what_occurs_twice_once() -> None:
-    inner = tuple(range(1_000, 1_050))
-    assert size_of((inner, inner)) < 2 * size_of(inner)
+def walked(thing: object) -> int:
+    """Return the bytes of nested tuples, one by one; a tuple that occurs twice is counted once."""
+    seen: set[int] = set()
+    total, waiting = 0, [thing]
+    while waiting:
+        found = waiting.pop()
+        if isinstance(found, tuple) and id(found) not in seen:
+            seen.add(id(found))
+            total += TUPLE_BYTES + ITEM_BYTES * len(found)
+            waiting += found
+    return total
+
+
+@pytest.mark.parametrize("name", ["small", "gaming", "storage", "workstation"])
+def test_the_bytes_of_a_problem_are_told_about_right_and_not_too_low(name: str) -> None:
+    for seed in range(20):
+        problem = realistic(name, seed)
+        assert walked(problem) <= bytes_of(problem) <= 2 * walked(problem)
+        solution = components.solve(problem)
+        assert walked(solution) <= bytes_of_wiring(solution.wiring) <= 3 * walked(solution)

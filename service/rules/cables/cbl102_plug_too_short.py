@@ -1,8 +1,9 @@
 """A plug that is known not to reach its port.
 
-Reach is the plug's place along the cable against the way that the case states for it; what is told is how much is
-missing. A plug that reaches exactly passes. It speaks of a wiring as
-plugged; a plan leaves the port open and says by how much. Ways that are only assumed are CBL103.
+Reach is the plug's place along the cable, and the leads of the adapters between it and the port, against the way that
+the case states for it; what is told is how much is missing. A plug that reaches exactly passes. It speaks of a wiring
+as plugged; a plan leaves the port open and says by how much. Ways that are only assumed are CBL103; an adapter of
+unknown length counts with both ends of its range.
 """
 
 from collections.abc import Iterator
@@ -25,5 +26,6 @@ RULE = Rule(
     rests_on=(REACH_SLACK_MM,), check=check, planned=True,
     message="The plug for this {connector} port is {measured} {unit} short of it on the way that the case gives.",
     why="A cable under tension pulls its plug askew, and a plug that sits badly heats.",
-    remedy="Use a longer cable made for this supply, a plug further along, or another way through the case.",
+    remedy="Use a longer cable made for this supply, a plug further along, an extension, or another way through the "
+    "case.",
 )

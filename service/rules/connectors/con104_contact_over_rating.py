@@ -23,8 +23,8 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON104", title="A contact or wire carries more than it should for long", weight="stop", points=0,
     aspect="connections", since="0.1", rests_on=(STOP_AMPS,), check=check, planned=True,
-    message="On the way to this {connector} port one {cause} carries {measured} {unit}; {limit} {unit} is the most for "
-    "long.",
+    message="On the way to this {connector} port one {cause} {spot} carries {measured} {unit}; {limit} {unit} is the "
+    "most for long.",
     why="A contact past its rating heats, heat loosens it, and a loose contact heats more: this is how plugs char.",
     remedy="Give the device another cable from the supply, so that more wires share the current.",
 )

@@ -25,8 +25,8 @@ RULE = Rule(
     id="CON105", title="A contact or wire has little reserve", weight="caution", points=int(BAND_POINTS.value),
     aspect="connections", since="0.1", rests_on=(BAND_AMPS, STOP_AMPS, BAND_POINTS), check=check,
     planned=True,
-    message="On the way to this {connector} port one {cause} carries {measured} {unit}; up to {limit} {unit} all is "
-    "well.",
+    message="On the way to this {connector} port one {cause} {spot} carries {measured} {unit}; up to {limit} {unit} "
+    "all is well.",
     why="Good contacts carry this much, worn or plain ones run hot; nothing is left for one that sits badly.",
     remedy="Use one cable for each plug of the card if the supply has them, and push every plug in until it clicks.",
 )

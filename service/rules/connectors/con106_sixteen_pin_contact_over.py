@@ -23,8 +23,8 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON106", title="A 16-pin contact carries more than its rating", weight="stop", points=0, aspect="connections",
     since="0.1", rests_on=(SIXTEEN_PIN_AMPS,), check=check, planned=True,
-    message="On the way to this {connector} port one 16-pin {cause} carries {measured} {unit}; its rating is {limit} "
-    "{unit}.",
+    message="On the way to this {connector} port one 16-pin {cause} {spot} carries {measured} {unit}; its rating is "
+    "{limit} {unit}.",
     why="These small contacts work close to their rating by design; past it they have melted plugs.",
     remedy="Replace a cable with an open or worn contact at once; else set a lower power limit for the card.",
 )

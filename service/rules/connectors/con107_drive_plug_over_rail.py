@@ -25,9 +25,8 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON107", title="A drive plug carries more on a rail than its pins may", weight="stop", points=0,
     aspect="connections", since="0.1", rests_on=(DRIVE_PLUG_RAIL_AMPS,), check=check, planned=True,
-    message="A drive plug on the way to this {connector} port carries {measured} {unit} on {rail}; its pins are rated "
-    "for "
-    "{limit} {unit}.",
+    message="On the way to this {connector} port a drive plug {spot} carries {measured} {unit} on {rail}; its pins "
+    "are rated for {limit} {unit}.",
     why="The pins of a drive plug are thin; adapters and splitters that ask more of one have burned.",
     remedy="Spread the devices over more plugs of the supply's own cables, without splitters.",
 )

@@ -31,7 +31,7 @@ def worst_at(joint: Joint, level: str) -> Strain | None:
 def in_amps(joint: Joint, strain: Strain) -> Finding:
     """Return the finding of a strain in amps of one contact or wire, or of one rail of a plug."""
     values: tuple[tuple[str, Value], ...] = (
-        ("connector", joint.connector), ("cause", strain.cause), ("rail", strain.rail),
+        ("connector", joint.connector), ("cause", strain.cause), ("spot", strain.spot), ("rail", strain.rail),
     )
     return Finding(joint.at, strain.amps, strain.limit_amps, "A", values)
 
