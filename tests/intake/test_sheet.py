@@ -15,6 +15,7 @@ from tests.intake.spec_cases import BY_CATEGORY, JSON
 LINES = {"parts": [{"part": "a"}]}
 NO_FIELD = "is not a field here"
 RANGE_LOAD = "must be from 0 to 5000"
+NO_LESS = "the greatest mean over a stretch is no less than what is drawn for long"
 
 
 def spec(category: str, **changed: Any) -> dict[str, Any]:
@@ -120,6 +121,18 @@ BAD = [
         spec("drive", power_disable=1), f"{CARD}/power_disable", "must be true or false, not a number", id="1"
     ),
     pytest.param(spec("drive", running_amps={"24v": 1}), f"{CARD}/running_amps/24v", NO_FIELD, id="24 V"),
+    pytest.param(
+        spec("graphics_card", peaks=[{"microseconds": 100, "watts": 300}, {"microseconds": 1000, "watts": 299.9}]),
+        f"{CARD}/peaks/1/watts",
+        f"must not be below board_watts: {NO_LESS}",
+        id="peak below the low end of a card's watts",
+    ),
+    pytest.param(
+        spec("processor", peaks=[{"microseconds": 100, "watts": 169}]),
+        f"{CARD}/peaks/0/watts",
+        f"must not be below plug_watts: {NO_LESS}",
+        id="peak below a processor's watts",
+    ),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
     pytest.param(
