@@ -43,7 +43,7 @@ from service.parts.records import (
     Pump,
     Riser,
 )
-from service.parts.words import FUNCTIONS
+from service.parts.words import FUNCTIONS, MAIN
 
 INTERFACES = ("sata", "sas", "nvme")
 DRIVE_SIZES = ("3.5", "2.5", "m2")
@@ -61,6 +61,13 @@ def _device(
     name: str, record: type[Part], stated: dict[str, Own], check: Callable[[Any], Messages] = no_faults
 ) -> RecordSchema:
     return schema(name, record, category(record.category) | named() | stated, check)
+
+
+def board_faults(board: Motherboard) -> Messages:
+    """Find watts stated of a main port, which has three rails and carries what else is listed."""
+    said = "must be left out at a main port: it carries what the board, its slots and its headers draw"
+    stated = [at for at, need in enumerate(board.needs) if need.connector in MAIN and need.watts is not None]
+    return {"needs": {at: {"watts": [said]} for at in stated}} if stated else {}
 
 
 def card_faults(card: GraphicsCard | ExpansionCard) -> Messages:
@@ -107,7 +114,7 @@ MOTHERBOARD = _device("Motherboard", Motherboard, {
     "needs": needs(),
     "offers": offers(),
     "own_amps": One(BOARD_AMPS),
-})
+}, board_faults)
 PROCESSOR = _device("Processor", Processor, {
     "base_watts": load_watts(),
     "turbo_watts": load_watts(),

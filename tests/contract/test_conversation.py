@@ -33,7 +33,7 @@ BEYOND_A_SCHEMA = re.compile("|".join((
     r"has a last digit that does not check the others", r"must not be above high",
     r"names a (group|socket) that the supply does not list", r"is in none of the supply's groups",
     r"is more (sockets|inputs) than ", r"must be above that of the point before it", r"is the name of an earlier one",
-    r"is printed only on a cable that has a 16-pin plug", r"must be left out: a captive cable",
+    r"is printed only on a cable that has a 16-pin plug", r"must be left out( at a main port)?: ",
     r"must not be nearer than the plug", r"must not be below (board|plug|turbo|base)_watts",
     r"has more faults than are listed",
 )))

@@ -133,6 +133,12 @@ BAD = [
         f"must not be below plug_watts: {NO_LESS}",
         id="peak below a processor's watts",
     ),
+    pytest.param(
+        spec("motherboard", needs=[{"connector": "cpu-8", "watts": 90}, {"connector": "atx-24", "watts": 50}]),
+        f"{CARD}/needs/1/watts",
+        "must be left out at a main port: it carries what the board, its slots and its headers draw",
+        id="watts of a main port",
+    ),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
     pytest.param(
