@@ -2,6 +2,8 @@
 
 from typing import Any, NamedTuple
 
+from marshmallow import ValidationError
+
 from service.intake import bounds
 from service.intake.faults import Key
 from service.intake.fields import Connector, Flag, Number, Own, Printed, Text, Whole, Word
@@ -43,6 +45,15 @@ class MaxAmps(NamedTuple):
     """What stands under the name of a rail."""
 
     max_amps: float
+
+
+class Fed(Word):
+    """What a group feeds; slots, which guides name too, hang on the main connector."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
+        if value == "slot":
+            raise ValidationError(f"must be one of {', '.join(self.words)}; slots are fed through main")
+        return super()._deserialize(value, attr, data)
 
 
 class Rails(Pairs):
@@ -170,7 +181,7 @@ GROUP = schema("Group", Group, {
     "name": Text(bounds.LONGEST_LABEL, required=True),
     "rail": Word(RAILS),
     "max_amps": limit_amps(required=True),
-    "feeds": Unlike(Word(FUNCTIONS), len(FUNCTIONS)),
+    "feeds": Unlike(Fed(FUNCTIONS), len(FUNCTIONS)),
 })
 COMBINED_LIMIT = schema("CombinedLimit", CombinedLimit, {
     "rails": Unlike(Word(RAILS), len(RAILS), least=1, required=True),

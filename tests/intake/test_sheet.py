@@ -139,6 +139,12 @@ BAD = [
         "must be left out at a main port: it carries what the board, its slots and its headers draw",
         id="watts of a main port",
     ),
+    pytest.param(
+        spec("power_supply", groups=[{"name": "g1", "max_amps": 40, "feeds": ["main", "slot"]}]),
+        f"{CARD}/groups/0/feeds/1",
+        "must be one of main, processor, card, drive; slots are fed through main",
+        id="group that feeds slots",
+    ),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
     pytest.param(
