@@ -5,7 +5,7 @@ Draws of devices, what hangs on what, feeds for the plugs, sums by rail, short m
 
 from service.demand import draws
 from service.demand.cards import card, is_required, slot_current, with_way
-from service.demand.current import VOLTS_12, milliamps_at, plus, watts_of
+from service.demand.current import VOLTS_12, milliamps_at, minus, plus, watts_of
 from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
 from service.demand.ends import Ends
@@ -13,6 +13,7 @@ from service.demand.hosts import Host, Hung, hang, host
 from service.demand.moments import CardAtPeak, moments
 from service.demand.needs import needs_of
 from service.demand.processors import ProcessorDraw, processor
+from service.demand.slots import extra_plugs, past_main
 from service.facts import rest
 from service.parts.build import Build
 from service.parts.records import (
@@ -206,11 +207,10 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         sustained = plus(own, hung.sustained.get(unit, NONE))
         starting = plus(own, hung.starting.get(unit, NONE))
         processors, plug_weights = _at_processor_plugs(ledger, place)
-        if place == 0:
-            slots, idle_slots = _slots(ledger, on_risers)
-            for memory in ledger.memory:
-                slots, idle_slots = plus(slots, memory.sustained), plus(idle_slots, memory.starting)
-            sustained, starting = plus(sustained, slots), plus(starting, idle_slots)
+        slots, idle_slots = _slots(ledger, on_risers) if place == 0 else (NONE, NONE)
+        sustained, starting = plus(sustained, slots), plus(starting, idle_slots)
+        for memory in ledger.memory if place == 0 else ():
+            sustained, starting = plus(sustained, memory.sustained), plus(starting, memory.starting)
         main = tuple(n for n in needs if n.connector in MAIN)
         plugs = tuple(n for n in needs if n.connector in PROCESSOR)
         others = tuple(n for n in needs if n not in main and n not in plugs and n.connector not in SIGNAL_CONNECTORS)
@@ -222,11 +222,15 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         plug_ports = tuple(p._replace(weight=w) for p, w in zip(plug_ports, plug_weights, strict=True))
         own_12v = (NONE, NONE) if main else (_all_on_12(sustained), _all_on_12(starting))
         by_plugs, by_others = (own_12v, (NONE, NONE)) if plugs else ((NONE, NONE), own_12v)
-        extra = _extra_slot(ledger, unit, others)
-        other_ports = with_way(_ports(others, 0.0), due=by_others != (NONE, NONE))
-        feeds.append(Feed(unit, "main", main_ports, *_converted(main, sustained, starting)))
+        at_main = _converted(main, sustained, starting)
+        past, past_at_start = (
+            past_main(main if others else (), *both) for both in zip(at_main, (slots, idle_slots), strict=True)
+        )
+        extra = extra_plugs(unit, others, past, ledger.ends)
+        other_ports = with_way(_ports(others, 0.0), due=past != NONE or by_others != (NONE, NONE))
+        feeds.append(Feed(unit, "main", main_ports, minus(at_main[0], past), minus(at_main[1], past_at_start)))
         feeds.append(Feed(unit, "processor", plug_ports, plus(at_plugs, by_plugs[0]), plus(at_plugs, by_plugs[1])))
-        feeds.append(Feed(unit, "rest", other_ports, plus(extra[0], by_others[0]), plus(extra[1], by_others[1])))
+        feeds.append(Feed(unit, "rest", other_ports, plus(extra, by_others[0]), plus(extra, by_others[1])))
     return feeds
 
 
@@ -271,16 +275,6 @@ def _converted(main: tuple[Need, ...], sustained: Triple, starting: Triple) -> t
 def _all_on_12(current: Triple) -> Triple:
     small = watts_of((0, current[1], current[2])) / rest.BOARD_CONVERTER_EFFICIENCY.value
     return (current[0] + milliamps_at(small, VOLTS_12), 0, 0)
-
-
-def _extra_slot(ledger: _Ledger, unit: int, others: tuple[Need, ...]) -> tuple[Triple, Triple]:
-    """Return the load of a board's extra plugs for its slots: stated watts, else up to a slot's worth each."""
-    watts = 0.0
-    for need in others:
-        each = ledger.ends.load(need.watts, unit, f"needs/{need.connector}/watts", rest.EXTRA_SLOT_PLUG_WATTS)
-        watts += each * need.count
-    current = (milliamps_at(watts, VOLTS_12), 0, 0)
-    return current, current
 
 
 def _sums(ledger: _Ledger, started: list[Draw]) -> tuple[Triple, Triple]:
