@@ -127,7 +127,7 @@ def _case(
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
         rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
-        combined=tuple(side.combined(part, unit, demand)) if part and unit is not None else (),
+        combined=tuple(side.combined(part, unit, demand, ends)) if part and unit is not None else (),
         groups=tuple(side.groups(part, unit, wired.frame.problem, wired.judgement))
         if part and unit is not None and wired
         else (),

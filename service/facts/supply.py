@@ -71,6 +71,11 @@ _SMALL_RAILS: Final = MappingProxyType({
     "3v3": usual("assumed.rail.3v3", 15, 25, "A", "The 3.3 V rail of a desktop supply usually gives 15 to 25 A."),
     "5vsb": usual("assumed.rail.5vsb", 2, 3, "A", "Standby 5 V of a desktop supply usually gives 2 to 3 A."),
 })
+SMALL_RAILS_TOGETHER_WATTS: Final = usual(
+    "assumed.combined.small", 100, 150, "W",
+    "5 V and 3.3 V share a limit on nearly every supply, usually 100 to 150 W. Where 12 V shares one too, the rated "
+    "watts are taken.",
+)
 NOMINAL_12_VOLTS: Final = 12.0
 
 

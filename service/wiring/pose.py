@@ -107,6 +107,7 @@ class Poser:
         named = frozenset(piece for p in plugged for piece in (*self.plug_pieces(p), *self.adapter_pieces(p)))
         named |= {piece for piece, _ in self.worn}
         self.cables = cables(build, part, self.box.kinds, ends, named)
+        self._tell_assumed()
         self.adapters = adapters(build, named)
         self.types: dict[PortKey, int] = {}
         self.port_types: list[PortType] = []
@@ -118,6 +119,16 @@ class Poser:
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
         self.three_volt = any(map(asks_three_volt, demand.feeds))
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
+
+    def _tell_assumed(self) -> None:
+        """Keep note of what is taken of cables that do not say: once for the box, once for each beside it."""
+        notes = [(self.unit, taken) for taken in self.box.assumed]
+        for unit, entry in enumerate(self.build.units):
+            if isinstance(entry.part, Cable):
+                notes += [(unit, taken) for taken in self.box.assumed_of([("", entry.part)])]
+        for unit, taken in notes:
+            low, high = (taken.used, taken.used) if taken.used else (taken.assumption.low, taken.assumption.high)
+            self.ends.note(unit, taken.field, low, high, taken.used, taken.assumption)
 
     # -- pieces ---------------------------------------------------------------------------------------------------
 

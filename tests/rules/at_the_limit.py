@@ -113,7 +113,7 @@ NEVER_MISSING = {
     "FIT102": "advice; the missing depth is the unknown of FIT101",
     "MATE103": "a board that says nothing takes one",
     "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101", "PWR103": "as PWR101",
-    "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _PRINT, "PWR204": _PRINT, "PWR301": _PRINT, "PWR302": _RANGE,
+    "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _RANGE, "PWR204": _RANGE, "PWR301": _PRINT, "PWR302": _RANGE,
     "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
     "PWR501": _RANGE, "PWR701": _RANGE,

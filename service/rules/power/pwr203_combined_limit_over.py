@@ -1,6 +1,7 @@
 """Sustained watts of several rails together against the limit that the supply prints for them.
 
-Watts at nominal volts. Exactly the limit passes. Each rail by itself is PWR201, the whole supply PWR101.
+Watts at nominal volts. A supply that prints none is taken to have a usual one for 5 V and 3.3 V. Exactly the limit
+passes. Each rail by itself is PWR201, the whole supply PWR101.
 """
 
 from collections.abc import Iterator
