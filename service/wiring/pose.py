@@ -15,12 +15,12 @@ from service.facts import card as card_facts
 from service.facts import points
 from service.parts.build import Build, Plugged
 from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
-from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN
+from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN, Function
 from service.wiring import allowances as allow
 from service.wiring.allowances import Allowance, merged
 from service.wiring.box import FitInfo, Ready, box_of, fit_of, is_unprinted
 from service.wiring.mates import function_of, mate
-from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, below, cables, is_never
+from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, below, cables, is_captive, is_never
 from service.wiring.problem import (
     AdapterFit,
     AdapterKind,
@@ -467,23 +467,30 @@ def pose(
 
 
 def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
-    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports.
-
-    A supply with nothing but captive cables and no sockets has no place for another one.
-    """
-    if poser.supply.modularity == "none" and poser.supply.cables is not None and not poser.box.labels:
-        return []
+    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports."""
     counts: dict[str, int] = {}
     for feed in demand.feeds:
         for port in feed.ports:
             counts[port.connector] = counts.get(port.connector, 0) + 1
-    found = []
-    for connector, count in sorted(counts.items()):
-        if connector in POWER_CONNECTORS and (not poser.box.labels or function_of(connector) in poser.box.by_function):
-            found.append(
-                CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
-            )
-    return found
+    return [
+        CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
+        for connector, count in sorted(counts.items())
+        if connector in POWER_CONNECTORS and _has_place(poser, function_of(connector))
+    ]
+
+
+def _has_place(poser: Poser, function: Function) -> bool:
+    """Say whether a supply has a place for one more cable of a function: a socket, as far as is known.
+
+    Captive cables have none: all of a supply without sockets, main and processor cables of a semi-modular one, and
+    those that are said to be. Of a box that is not listed, the cables that it may hold are looked at.
+    """
+    if poser.supply.cables is None:
+        return True
+    if poser.box.labels:
+        return function in poser.box.by_function
+    boxed = [of.cable for of in poser.box.kinds if function_of(of.cable.plugs[0].connector) == function]
+    return not all(cable.captive for cable in boxed) if boxed else not is_captive(poser.supply, function)
 
 
 def _plain_cable(connector: str) -> Cable:
