@@ -1,7 +1,7 @@
 """English sentences made of a rule's message and the values of a finding."""
 
 from service.rules.rule import Finding, Rule, Unknown
-from service.verdict.aspects import NotChecked
+from service.verdict.aspects import TAKES_POWER, NotChecked
 
 STANDING = (
     "Switch the supply off and pull the mains cord before you plug or unplug anything inside.",
@@ -47,6 +47,8 @@ def not_checked(left_out: NotChecked) -> str:
         return "The request asks for other aspects only."
     if left_out.missing == ("motherboard",) and left_out.aspect == "connections":
         return "The sheet lists no motherboard, so its main and processor plugs, and slots, are not looked at."
+    if frozenset(left_out.missing) == TAKES_POWER:
+        return "The sheet lists nothing that takes power."
     return f"The sheet lists no {' or '.join(name.replace('_', ' ') for name in left_out.missing)}."
 
 
