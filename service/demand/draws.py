@@ -94,7 +94,7 @@ def memory(unit: int, part: Memory, ends: Ends) -> Draw:
 
 def backplane(unit: int, part: Backplane) -> Draw:
     """Return a drive cage, which draws nothing itself."""
-    return Draw(unit, "drive", part.needs, NONE, NONE)
+    return Draw(unit, "drive", needs_of(part), NONE, NONE)
 
 
 def board(unit: int, part: Motherboard, ends: Ends) -> tuple[Triple, int]:
