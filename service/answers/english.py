@@ -24,6 +24,10 @@ REASONS = SPOTS | {
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
     "no_such_rail": "the supply has no 5 V or 3.3 V that the device asks; a socket of the board may give it",
     "too_short": "the cable for it is too short",
+    "not_made_for": "it is made for another port, however alike they look",
+    "no_3v3": "the device asks for 3.3 V, and this cable or adapter has no wire for it",
+    "all_taken": "no socket at all, since other cables are in all of its kind",
+    "no_socket": "none, for this cable takes no socket",
 }
 
 

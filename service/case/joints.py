@@ -97,7 +97,7 @@ class Reader:
             of.cable.carries_3v3,
             info.reach.short_by_mm,
             info.reach.assumed_short_by_mm,
-            wrong_socket=info.wrong_socket,
+            put_in=info.put_in,
         )
 
     def _adapter(self, kind: int, copy: int, inputs: int) -> FeedAdapter:
@@ -262,7 +262,7 @@ def impossible(of: Impossible) -> Joint:
             carries_3v3=None,
             short_by_mm=0.0,
             assumed_short_by_mm=0.0,
-            wrong_socket=False,
+            put_in=(),
         )
         for piece, plug, connector in zip(of.plugs, of.plugged.plugs, of.connectors, strict=True)
     )
@@ -281,7 +281,18 @@ def impossible(of: Impossible) -> Joint:
         for piece, used in zip(of.adapters, of.plugged.adapters, strict=True)
     )
     return Joint(
-        at, "rest", of.plugged.connector, True, (0.0, 0.0, 0.0), (0.0, 0.0, 0.0), 0.0, 0.0, (), plugs, adapters
+        at,
+        "rest",
+        of.plugged.connector,
+        True,
+        (0.0, 0.0, 0.0),
+        (0.0, 0.0, 0.0),
+        0.0,
+        0.0,
+        (),
+        plugs,
+        adapters,
+        of.reason,
     )
 
 

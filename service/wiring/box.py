@@ -25,17 +25,23 @@ REMEMBERED = 64
 """JUDGEMENT: a usual box takes about 25 KiB, the largest that may be sent 475 KiB, so all of them 30 MiB at most."""
 
 _LIKE: dict[Function, Function] = {"card": "processor", "processor": "card"}
+ALL_TAKEN = ("all_taken",)
+"""Where a cable is put whose sockets all have another cable in them."""
 Stretches = tuple[tuple[Allowance, ...], ...]
 
 
 class FitInfo(NamedTuple):
-    """What stands behind a fit: what the joint allows, how far the plug is short, how it mates, contacts known open."""
+    """What stands behind a fit: what the joint allows, how far the plug is short, how it mates, contacts known open.
+
+    ``put_in``: the sockets that are not the cable's own in which it is said to stand, or ``ALL_TAKEN``; () where it
+    stands well.
+    """
 
     allowances: tuple[Allowance, ...]
     reach: Reach
     mate: str
     open_contacts: int
-    wrong_socket: bool = False
+    put_in: tuple[str, ...] = ()
 
 
 class Ready(NamedTuple):
@@ -117,6 +123,11 @@ class Box:
             return ()
         own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector)) or self._fitting(cable)
         return tuple((label, count) for label, count in own if label in self.labels)
+
+    def is_known_place(self, cable: Cable) -> bool:
+        """Say whether the sockets that a cable takes, or that it takes none, are stated and not only assumed."""
+        stated = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector))
+        return bool(cable.captive or not self.labels or stated)
 
     def _fitting(self, cable: Cable) -> tuple[tuple[str, int], ...]:
         """Return one socket of the only label that no boxed cable names; of several of these none can be told.

@@ -6,7 +6,7 @@ just that as their source.
 """
 
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from service.demand.demand import Demand, Feed
 from service.demand.ends import Ends
@@ -43,16 +43,19 @@ OFFERED_POINTS = 10_000
 """JUDGEMENT: more than the cautions of any plan, so that no adapter is bought to be rid of them."""
 PortKey = tuple[object, ...]
 Offered = tuple[Adapter, int]
+Reason = Literal["not_made_for", "no_such_rail", "no_3v3"]
+"""Why a plug cannot feed a port: it does not go in, or what is behind it lacks a rail that the device asks."""
 
 
 class Impossible(NamedTuple):
-    """A connection as plugged that does not go together: its unit, what was plugged, and the pieces."""
+    """A connection as plugged that does not go together: its unit, what was plugged, the pieces, and why."""
 
     unit: int
     plugged: Plugged
     plugs: tuple[Piece, ...]
     connectors: tuple[str, ...]
     adapters: tuple[Piece, ...]
+    reason: Reason
 
 
 @dataclass(slots=True)

@@ -58,7 +58,7 @@ def plug(connector: str = "pcie-6+2", **given: Any) -> FeedPlug:
     sound: dict[str, Any] = {
         "unit": 0, "cable": 0, "copy": 0, "plug": 0, "connector": connector, "mate": "full", "sockets": ("card",),
         "open_contacts": 0, "rated_watts": None, "foreign": False, "carries_3v3": False, "short_by_mm": 0.0,
-        "assumed_short_by_mm": 0.0, "wrong_socket": False,
+        "assumed_short_by_mm": 0.0, "put_in": (),
     }
     return FeedPlug(**(sound | given))
 

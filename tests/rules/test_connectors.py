@@ -77,7 +77,7 @@ BREAKS = [
     ("CON119", case(CARD, open_ports=(open_port(required=False, crowded=True),)), PORT),
     ("CON120", plugged(plug("sata-power", carries_3v3=True), at=SATA, part=DRIVE), SATA),
     ("CON121", plugged(plug("sata-power"), at=SATA, watts=54.1, part=RISER), SATA),
-    ("CON122", plugged(plug(wrong_socket=True)), PORT),
+    ("CON122", plugged(plug(put_in=("Disk",))), PORT),
     ("CON123", plugged(plug("12vhpwr"), at=NEWER), NEWER),
     ("CON123", plugged(plug("12v-2x6"), at=OLDER), OLDER),
     ("CBL101", plugged(plug(foreign=True)), PORT),
