@@ -74,7 +74,8 @@ class Joint(NamedTuple):
 
     Amps are of the whole port, by rail (12 V, 5 V, 3.3 V); ``watts_12v`` at nominal volts, sustained. ``use_percent``
     is the worst wire or contact in percent of what is comfortable at 100. ``reason``: why a plug cannot feed the port
-    it is put in, as ``OpenPort.reason`` or not_made_for or no_3v3.
+    it is put in, as ``OpenPort.reason`` or not_made_for or no_3v3. ``equal_watts``: ``watts_12v`` if the card shared
+    equally over its plugs, 0 where that is no question.
     """
 
     at: Place
@@ -89,6 +90,7 @@ class Joint(NamedTuple):
     plugs: tuple[FeedPlug, ...]
     adapters: tuple[FeedAdapter, ...]
     reason: str = ""
+    equal_watts: float = 0.0
 
 
 class OpenPort(NamedTuple):

@@ -4,6 +4,7 @@ from typing import Literal
 
 from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
 from service.case.place import Place
+from service.case.splits import equal_watts
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
@@ -64,6 +65,12 @@ class Reader:
             tuple(self._strains(connection)) if past else (),
             tuple(plugs),
             tuple(adapters),
+            equal_watts=equal_watts(
+                self.build.units[feed.unit].part,
+                self.problem.devices[connection.device],
+                self.wiring.sources[connection.device],
+                connection.port,
+            ),
         )
 
     # -- the way of the current -------------------------------------------------------------------------------------

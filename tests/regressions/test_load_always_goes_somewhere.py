@@ -170,3 +170,16 @@ def test_a_drive_that_names_its_data_port_only_wants_power_all_the_same(category
 def test_a_board_that_names_no_power_port_has_the_usual_ones() -> None:
     board = _board() | {"needs": [{"connector": "usb2-9"}]}
     assert _said(_asked(_supply(), board, PROCESSOR)).count(("CON101", "/parts/1")) == 2
+
+
+@pytest.mark.parametrize(("needs", "places"), [
+    pytest.param([{"connector": "pcie-6"}, {"connector": "pcie-8"}], 1, id="nothing-stated"),
+    pytest.param([{"connector": "pcie-6", "watts": 60}, {"connector": "pcie-8", "watts": 120}], 0, id="both-stated"),
+    pytest.param([{"connector": "pcie-6", "watts": 60}, {"connector": "pcie-8"}], 0, id="one-stated"),
+    pytest.param([{"connector": "pcie-8", "count": 2}], 0, id="equal-ratings"),
+    pytest.param([{"connector": "pcie-6"}, {"connector": "pcie-8", "count": 2}], 0, id="three-plugs"),
+])
+def test_an_equal_split_is_told_where_a_plug_would_be_past_its_rating(needs: list[Json], places: int) -> None:
+    """180 W over two plugs: 60 and 120 in proportion, 90 and 90 equally."""
+    found = _asked(_supply(MAIN, CPU, CARD), _board(), PROCESSOR, _card(246, *needs))["findings"]
+    assert len([one for one in found if one["rule"] == "CON124"]) == places

@@ -6,7 +6,17 @@ from service.case.case import Case, Strain
 from service.parts.figures import Range
 from service.parts.records import CaseBox, GraphicsCard
 from tests.rules.cases import case, header, joint, moment, plug, slotted, strain, wall
-from tests.rules.test_connectors import CARD, HALF_6, PERIPHERAL_TO_CARD, RISER, SATA, adapted, plugged, share
+from tests.rules.test_connectors import (
+    CARD,
+    HALF_6,
+    PERIPHERAL_TO_CARD,
+    RISER,
+    SATA,
+    adapted,
+    plugged,
+    share,
+    shared_equally,
+)
 from tests.rules.test_fitting_signals_mating import box, fit
 from tests.rules.test_power import group, rail, shared
 
@@ -63,6 +73,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "CON117": [(75, lambda watts: adapted(PERIPHERAL_TO_CARD, watts=watts))],
     "CON118": [(25, _strained("adapter", "stop", 25))],
     "CON121": [(54, lambda watts: plugged(plug("sata-power"), at=SATA, watts=watts, part=RISER))],
+    "CON124": [(75, shared_equally)],
     "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT102": [(150, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
@@ -110,6 +121,7 @@ NEVER_MISSING = {
     "CON110": _PLUGGED, "CON111": _PLUGGED, "CON112": _RANGE, "CON113": _PLUGGED,
     "CON114": _PLUGGED, "CON115": _PLUGGED, "CON116": _PLUGGED, "CON117": _RANGE, "CON118": _RANGE,
     "CON119": _PLUGGED, "CON121": _RANGE, "CON122": _PLUGGED, "CON123": _PLUGGED,
+    "CON124": "a share that is not stated is assumed; that it may be another one is what this rule tells",
     "FIT102": "advice; the missing depth is the unknown of FIT101",
     "MATE103": "a board that says nothing takes one",
     "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101", "PWR103": "as PWR101",

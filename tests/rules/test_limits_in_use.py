@@ -62,6 +62,13 @@ def plug(connector: str) -> Callable[[float], Json]:
     return lambda watts: judged(box, card(25 + watts, connector, 1))
 
 
+def shared_equally(watts: float) -> Json:
+    """Return a build by the watts of each of a card's two plugs, a 6-pin and an 8-pin one, if it shared equally."""
+    box = supply({"plugs": [{"connector": "pcie-6"}], "awg": 16}, {"plugs": [{"connector": "pcie-8"}], "awg": 16})
+    needs = [{"connector": "pcie-6"}, {"connector": "pcie-8"}]
+    return judged(box, card(25 + 2 * watts, "pcie-6", 1) | {"needs": needs})
+
+
 ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON102", 75, plug("pcie-6")),
     ("CON102", 150, plug("pcie-8")),
@@ -73,6 +80,7 @@ ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON107", 11, drive("peripheral-4", "running_amps")),
     ("CON107", 2, drive("floppy-4", "running_amps")),
     ("CON108", 8, drive("peripheral-4", "starting_amps")),
+    ("CON124", 75, shared_equally),
 ]
 
 
