@@ -44,6 +44,7 @@ PLUG_16_AMPS: Final = Fact("card.plug_16.amps", 55, _RMS, Kind.LIMIT, GUIDE_3_0,
 PLUG_WATTS: Final = MappingProxyType({
     "pcie-6": PLUG_6_WATTS, "pcie-8": PLUG_8_WATTS, "12vhpwr": PLUG_16_WATTS, "12v-2x6": PLUG_16_WATTS,
 })
+# No rule compares with these: at nominal 12 V the watts of a plug are passed first, and the published checks hold that.
 PLUG_AMPS: Final = MappingProxyType({
     "pcie-6": PLUG_6_AMPS, "pcie-8": PLUG_8_AMPS, "12vhpwr": PLUG_16_AMPS, "12v-2x6": PLUG_16_AMPS,
 })

@@ -3,7 +3,7 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Assumption, Column, Fact, Kind, judgement, supposed, usual
+from service.facts.fact import WHOLE, Assumption, Column, Fact, Kind, judgement, supposed, usual
 from service.facts.sources import GUIDE_0_9, GUIDE_2_0, GUIDE_12VO
 from service.facts.tables import pairs
 
@@ -49,6 +49,7 @@ PRINTED_PERCENT: Final = judgement(
     "supply.printed", 100, "% of the printed figure",
     "What a maker prints as the most is allowed in full and not passed: a print already holds its maker's margin.",
 )
+
 AMBIENT_DESIGN_CELSIUS: Final = Fact(
     "supply.ambient.design", 50, "C", Kind.NOMINAL, GUIDE_0_9, "section 7, p. 29", "published", "mirror",
     reason="Derating of components is stated at this warmth.",
@@ -90,3 +91,8 @@ def usual_rail_amps(rail: str, design: str, rated_watts: float) -> tuple[Assumpt
 def is_large(rated_watts: float, has_16_pin: bool) -> bool:
     """Say whether a supply is judged by the large column: above 450 W and with a 16-pin connector."""
     return has_16_pin and rated_watts > SIZE_SPLIT_WATTS.value
+
+
+def as_printed(figure: float) -> float:
+    """Return what is allowed of a figure that a maker prints as the most, in its unit."""
+    return figure * (PRINTED_PERCENT.value / WHOLE)

@@ -13,6 +13,7 @@ from service.demand.ends import Ends
 from service.facts import adapters as adapter_facts
 from service.facts import card as card_facts
 from service.facts import points
+from service.facts.supply import as_printed
 from service.parts.build import Build, Plugged
 from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
 from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN, Function
@@ -420,7 +421,7 @@ class Poser:
             tuple(each.kind for each in cables),
             tuple(s.count for s in self.supply.sockets),
             tuple(kinds),
-            tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups),
+            tuple(GroupLimit(_RAIL[g.rail], int(as_printed(g.max_amps) * 1000)) for g in self.supply.groups),
             _points(),
         )
         return Frame(

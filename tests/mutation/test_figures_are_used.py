@@ -15,7 +15,6 @@ UP, DOWN = 1.1, 0.9
 _KEPT = "kept for the published checks; no rule compares with it"
 _SAID = "all or nothing, said on a card as the reason; there is no number to compare with"
 _PARENT = "works through the figure derived from it, and the tests of facts hold that one to it"
-_PRINT = "100 %: a printed figure is compared as it is, and the card says that this is our judgement"
 _COUNT = "a count of contacts on the card; the counts that are reckoned with are the table CONTACTS"
 _POINTS = "a whole number of points, no limit; the tests of rules and facts hold card, plan and figure together"
 NOT_COMPARED = {
@@ -35,7 +34,6 @@ NOT_COMPARED = {
     "contact.sata.count": _PARENT,
     "contact.sata.power_disable": "the number of a pin",
     "header.needs": _SAID,
-    "mains.ups": _PRINT,
     "mates.cables_interchanged": _SAID,
     "mates.memory_types": _SAID,
     "mates.plugs_interchanged": _SAID,
@@ -61,7 +59,6 @@ NOT_COMPARED = {
     "supply.ambient.design": "on the card of PWR501; the range that is assumed has its own ends",
     "supply.atx_2.slow_peak": "seconds; on the card of PWR404, which says that nothing is promised for less",
     "supply.cards_at_peak": _SAID,
-    "supply.printed": _PRINT,
     "wire.guide_gauge": "the name of a gauge: there is none between 16 and 18, nor between 18 and 20",
 }
 SAME = {

@@ -6,7 +6,7 @@ from service.facts.mains import CONTINUOUS_CIRCUIT_PERCENT, SMALL_CIRCUIT_AMPS
 from service.physics.contacts import watts_of_contacts
 from service.physics.conversion import wall_amps, wall_watts
 from service.physics.mains import circuit_amps, continuous_amps
-from service.rules.power.shares import part_of
+from service.rules.shares import part_of
 
 
 # 15 A: 12 A, 1440 W at 120 V; 20 A: 16 A, 1920 W.

@@ -9,13 +9,15 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each shared limit that its rails pass together."""
     for shared in case.combined:
-        if shared.watts > shared.limit_watts:
-            yield Finding(shared.at, shared.watts, shared.limit_watts, "W", (("rails", " + ".join(shared.rails)),))
+        limit = part_of(shared.limit_watts, PRINTED_PERCENT)
+        if shared.watts > limit:
+            yield Finding(shared.at, shared.watts, limit, "W", (("rails", " + ".join(shared.rails)),))
 
 
 RULE = Rule(

@@ -10,6 +10,7 @@ from service.case.case import Case
 from service.facts.mains import UPS_PERCENT
 from service.rules.power.mains import REQUEST
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 UPS_WATTS = "site/ups/watts"
 
@@ -20,8 +21,9 @@ def check(case: Case) -> Iterator[Said]:
     if wall is None:
         return
     if wall.ups_watts is not None:
-        if wall.watts > wall.ups_watts:
-            yield Finding(REQUEST, wall.watts, wall.ups_watts, "W")
+        limit = part_of(wall.ups_watts, UPS_PERCENT)
+        if wall.watts > limit:
+            yield Finding(REQUEST, wall.watts, limit, "W")
     elif wall.ups_volt_amperes is not None:
         yield Unknown(REQUEST, UPS_WATTS)
 

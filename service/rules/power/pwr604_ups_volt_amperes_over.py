@@ -10,6 +10,7 @@ from service.case.case import Case
 from service.facts.mains import UPS_PERCENT
 from service.rules.power.mains import REQUEST
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 UPS_VOLT_AMPERES = "site/ups/volt_amperes"
 
@@ -20,8 +21,9 @@ def check(case: Case) -> Iterator[Said]:
     if wall is None:
         return
     if wall.ups_volt_amperes is not None:
-        if wall.volt_amperes > wall.ups_volt_amperes:
-            yield Finding(REQUEST, wall.volt_amperes, wall.ups_volt_amperes, "VA")
+        limit = part_of(wall.ups_volt_amperes, UPS_PERCENT)
+        if wall.volt_amperes > limit:
+            yield Finding(REQUEST, wall.volt_amperes, limit, "VA")
     elif wall.ups_watts is not None and wall.volt_amperes > wall.ups_watts:
         yield Unknown(REQUEST, UPS_VOLT_AMPERES)
 
