@@ -25,6 +25,7 @@ from service.parts.words import (
 MODULARITIES = ("full", "semi", "none")
 EFFICIENCY_LEVELS = ("white", "bronze", "silver", "gold", "platinum", "titanium")
 INLETS = ("c14", "c20")
+GROUP_RAILS = tuple(rail for rail in RAILS if rail != "5vsb")  # standby comes by no cable but the main one
 FAN_SIDES = ("top", "bottom")
 _FUNCTION_OF: dict[str, str] = (
     dict.fromkeys(MAIN | {"atx-20+4"}, "main")
@@ -179,7 +180,7 @@ SOCKET = schema("Socket", Socket, {
 })
 GROUP = schema("Group", Group, {
     "name": Text(bounds.LONGEST_LABEL, required=True),
-    "rail": Word(RAILS),
+    "rail": Word(GROUP_RAILS),
     "max_amps": limit_amps(required=True),
     "feeds": Unlike(Fed(FUNCTIONS), len(FUNCTIONS)),
 })

@@ -145,6 +145,12 @@ BAD = [
         "must be one of main, processor, card, drive; slots are fed through main",
         id="group that feeds slots",
     ),
+    pytest.param(
+        spec("power_supply", groups=[{"name": "g1", "max_amps": 3, "rail": "5vsb", "feeds": ["main"]}]),
+        f"{CARD}/groups/0/rail",
+        "must be one of 12v, 5v, 3v3",
+        id="group on standby",
+    ),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
     pytest.param(
