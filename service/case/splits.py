@@ -13,9 +13,11 @@ _MILLI = 1000
 def equal_watts(part: Part, device: Device, sources: Sequence[Source | None], port: int) -> float:
     """Return the sustained 12 V watts of a card's port if all ports without stated watts carried the same.
 
-    Over the ports that are fed or must be. 0 where it is no card's port, or where its maker states what it carries.
+    Over the ports that are fed or must be. 0 where it is no card's port, where all carry the same as it is, or where
+    its maker states what the port carries.
     """
-    if not isinstance(part, GraphicsCard | ExpansionCard):
+    alike = len({each.weight for each in device.ports}) == 1
+    if alike or not isinstance(part, GraphicsCard | ExpansionCard):
         return 0.0
     power = [need for need in part.needs if need.connector not in SIGNAL_CONNECTORS]
     stated = [need.watts is not None for need in power for _ in range(need.count)]

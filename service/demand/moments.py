@@ -98,6 +98,8 @@ def _extra(
     microseconds: int, sustained: float, excursion: float, peaks: list[tuple[int, float]], *, published: bool
 ) -> _Extra:
     """Return what a part adds: by stated peaks [us, W], and by an excursion [W] as far as these leave room for it."""
+    if not peaks:
+        return _Extra(0.0, excursion - sustained, published)
     true = [(length, watts) for length, watts in peaks if round(watts, _DIGITS) >= round(sustained, _DIGITS)]
     stated = max([sustained, *(watts for length, watts in true if _counts(length, microseconds))])
     derived = min([excursion, *(_bound(length, watts, microseconds) for length, watts in true)])
