@@ -23,9 +23,9 @@ CABLE_WIRES: Final = usual(
     f"{_FOR_ALL}",
 )
 CABLE_SOCKET: Final = usual(
-    "assumed.cable.socket", 1, 1, "sockets",
-    "A cable is taken to stand in the sockets of a cable for the same purpose, else in one that no other cable names, "
-    f"or that is often the same: card and processor. {_FOR_ALL}",
+    "assumed.cable.socket", 0, 1, "sockets",
+    "A cable is taken to stand in the sockets of a cable for the same purpose; else, at the worst, in one that no "
+    f"other cable names, or that is often the same: card and processor. {_FOR_ALL}",
 )
 NO_CABLE_SOCKET: Final = usual(
     "assumed.cable.no_socket", 0, 1, "sockets",

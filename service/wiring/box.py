@@ -61,9 +61,11 @@ class Candidate(NamedTuple):
 
 
 class Taken(NamedTuple):
-    """A figure of a cable that is not stated: its field below the part, and what is taken for it."""
+    """A figure of a cable that is not stated: its field below the part, its range, and what of it is taken."""
 
     field: str
+    low: float
+    high: float
     used: float
     assumption: Assumption
 
@@ -158,12 +160,13 @@ class Box:
         wires = WIRES.get(cable.plugs[0].connector)
         if wires is not None and cable.awg is None:
             gauge = CABLE_16_PIN_AWG if cable.plugs[0].connector in SIXTEEN_PIN else CABLE_AWG
-            yield Taken(f"{field}awg", gauge.low, gauge)
+            yield Taken(f"{field}awg", gauge.low, gauge.high, gauge.low, gauge)
         if wires is not None and cable.supply_wires_12v is None:
-            yield Taken(f"{field}supply_wires_12v", wires[0], CABLE_WIRES)
+            yield Taken(f"{field}supply_wires_12v", wires[0], wires[0], wires[0], CABLE_WIRES)
         if self.labels and not cable.occupies and not cable.captive:
             count = sum(count for _, count in self.occupied(cable))
-            yield Taken(f"{field}occupies", count, CABLE_SOCKET if count else NO_CABLE_SOCKET)
+            least = count if self.is_known_place(cable) else 0
+            yield Taken(f"{field}occupies", least, max(1, count), count, CABLE_SOCKET if count else NO_CABLE_SOCKET)
 
     def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
         """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""

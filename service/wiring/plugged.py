@@ -202,7 +202,7 @@ class _Room:
     def _wrongly_in(self, kind: int, sockets: tuple[str, ...]) -> tuple[str, ...]:
         """Return the sockets not its own in which a cable stands, ``ALL_TAKEN`` where none is left, else ()."""
         cable = self.poser.cables[kind].cable
-        own = [label for label, n in self.poser.occupied(cable) for _ in range(n)]
+        own = self.poser.sockets_of(kind)
         if kind not in self.seated:
             self.seated.add(kind)
             self.free.subtract(own)

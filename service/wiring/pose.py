@@ -5,7 +5,7 @@ to be too short. Where a wiring is given, each piece named in it is a kind of it
 just that as their source.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal, NamedTuple
 
 from service.demand.demand import Demand, Feed
@@ -131,8 +131,7 @@ class Poser:
             if isinstance(entry.part, Cable):
                 notes += [(unit, taken) for taken in self.box.assumed_of([("", entry.part)])]
         for unit, taken in notes:
-            low, high = (taken.used, taken.used) if taken.used else (taken.assumption.low, taken.assumption.high)
-            self.ends.note(unit, taken.field, low, high, taken.used, taken.assumption)
+            self.ends.note(unit, taken.field, taken.low, taken.high, taken.used, taken.assumption)
 
     # -- pieces ---------------------------------------------------------------------------------------------------
 
@@ -166,9 +165,21 @@ class Poser:
 
     # -- cables ---------------------------------------------------------------------------------------------------
 
-    def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
-        """Return the sockets a cable takes."""
-        return self.box.occupied(cable)
+    def sockets_of(self, at: int) -> list[str]:
+        """Return the labels of the sockets that a cable of a kind takes, one for each."""
+        taken = () if self.takes_none(at) else self.box.occupied(self.cables[at].cable)
+        return [label for label, count in taken for _ in range(count)]
+
+    def takes_none(self, at: int) -> bool:
+        """Say whether the sockets of a kind are only assumed, and it is looked at as if it took none.
+
+        So it is at the favourable end, and of what a box that is not listed may hold.
+        """
+        of = self.cables[at]
+        if self.box.is_known_place(of.cable) or not self.box.occupied(of.cable):
+            return False
+        piece = of.pieces[0]
+        return self.supply.cables is None or not self.ends.worst(piece.unit, f"{_pointer(piece)}occupies")
 
     def is_boxed(self, at: int) -> bool:
         """Say whether a kind is one of the box as it was remembered."""
@@ -177,8 +188,11 @@ class Poser:
     def ready(self, at: int) -> Ready:
         """Return the formal kind; where a 16-pin plug is due, a cable without a printed rating has one assumed."""
         of = self.cables[at]
-        if self.is_boxed(at) and not (self.sixteen and self.box.unprinted[at]):
+        takes_none = self.takes_none(at)
+        if self.is_boxed(at) and not takes_none and not (self.sixteen and self.box.unprinted[at]):
             return self.box.ready[at]
+        if takes_none:
+            of = of._replace(cable=replace(of.cable, captive=True))  # what takes no socket
         assumed = None
         if self.sixteen and is_unprinted(of.cable):
             piece = of.pieces[0]

@@ -84,7 +84,20 @@ def test_a_cable_without_sockets_takes_one(sockets: list[Json], placed: list[Jso
     one, two = asked(power, card(1)), asked(power, card(2))
     assert said(one, "CON101") == []
     assert len(said(two, "CON101")) == 1
+    assert two["verdict"] == "undecided"
     assert told(one, "assumed.cable.socket") == [("/parts/0/cables/2/occupies", 1)]
+
+
+def test_a_socket_that_is_only_assumed_is_named_as_what_would_settle() -> None:
+    specs = (supply(sockets=SOCKETS) | {"cables": [*PLACED, CARDS]}, BOARD, PROCESSOR, card(2))
+    answer = ask({"parts": [{"spec": spec} for spec in specs], "aspects": ["connections"], "would_settle": True})
+    assert answer["would_settle"] == ["/parts/0/cables/2/occupies"]
+
+
+def test_sockets_of_a_box_that_is_not_listed_may_suffice() -> None:
+    power = supply(sockets=[{"label": "A", "count": 1}])
+    del power["cables"]
+    assert asked(power)["verdict"] == "undecided"
 
 
 def test_sockets_of_a_cable_for_the_same_purpose_are_told() -> None:
