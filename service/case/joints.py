@@ -82,8 +82,12 @@ class Reader:
         kind = self.problem.port_types[type_at].adapter_fits[source.fit].adapter
         behind = self.inputs[kind, source.copy]
         adapters.append(self._adapter(kind, source.copy, len(behind)))
-        for further in sorted(behind, key=lambda each: isinstance(each, PlugSource)):
-            self._follow(self.problem.adapters[kind].input_type, further, plugs, adapters)
+        of = self.problem.adapters[kind].input_type
+        for further in behind:
+            if not isinstance(further, PlugSource):
+                self._follow(of, further, plugs, adapters)
+        straight = [self._plug(of, further) for further in behind if isinstance(further, PlugSource)]
+        plugs += sorted(straight, key=lambda plug: plug[:4])
 
     def _plug(self, type_at: int, source: PlugSource) -> FeedPlug:
         fit = self.problem.port_types[type_at].fits[source.fit]

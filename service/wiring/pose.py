@@ -179,7 +179,7 @@ class Poser:
         if self.box.is_known_place(of.cable) or not self.box.occupied(of.cable):
             return False
         piece = of.pieces[0]
-        return self.supply.cables is None or not self.ends.worst(piece.unit, f"{_pointer(piece)}occupies")
+        return self.supply.cables is None or not self.ends.worst(piece.unit, f"{below(piece)}occupies")
 
     def is_boxed(self, at: int) -> bool:
         """Say whether a kind is one of the box as it was remembered."""
