@@ -9,11 +9,13 @@ from service.demand.current import VOLTS_12, milliamps_at, minus, plus, watts_of
 from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
 from service.demand.ends import Ends
-from service.demand.hosts import Host, Hung, hang, host
+from service.demand.hosts import Hung, hang, state
 from service.demand.moments import CardAtPeak, moments
 from service.demand.needs import needs_of
+from service.demand.placing import Problem
 from service.demand.processors import ProcessorDraw, processor
 from service.demand.slots import extra_plugs, past_main
+from service.demand.wants import Host, host
 from service.facts import rest
 from service.parts.build import Build
 from service.parts.records import (
@@ -55,13 +57,12 @@ class _Ledger:
         self.standby = 0
 
 
-def demand(build: Build, ends: Ends) -> Demand:
-    """Return what a build asks of its supply at the end that ``ends`` chooses."""
-    ledger = _Ledger(build, ends)
-    for unit, entry in enumerate(build.units):
-        _enter(ledger, unit, entry.part)
+def demand(build: Build, ends: Ends, hung: Hung | None = None) -> Demand:
+    """Return what a build asks of its supply at the end that ``ends`` chooses, its headers filled as in ``hung``."""
+    ledger = _ledger(build, ends)
     started = _starting_together(ledger)
-    hung = hang([*started, *_signals_of_cards(build)], ledger.hosts, _plugged(build))
+    if hung is None:
+        hung = hang(_headers(ledger, started))
     feeds, slots_on_risers = _riser_feeds(ledger)
     feeds += [c.draw.feed for c in ledger.cards if c.draw.feed is not None]
     feeds += _board_feeds(ledger, hung, slots_on_risers)
@@ -77,7 +78,28 @@ def demand(build: Build, ends: Ends) -> Demand:
         slots=tuple((at.draw.unit, at.draw.slot_watts) for at in ledger.cards),
         headers=tuple(hung.headers),
         headless=tuple(hung.headless),
+        over=hung.worth.over,
+        hung_proven=hung.proven,
+        hung_choice=hung.choice,
     )
+
+
+def headers(build: Build, ends: Ends) -> Problem:
+    """Return what is to be filled: what hosts of a build offer, and what its devices want of them."""
+    ledger = _ledger(build, ends)
+    return _headers(ledger, _starting_together(ledger))
+
+
+def _headers(ledger: _Ledger, started: list[Draw]) -> Problem:
+    build = ledger.build
+    return state([*started, *_signals_of_cards(build)], ledger.hosts, _plugged(build))
+
+
+def _ledger(build: Build, ends: Ends) -> _Ledger:
+    ledger = _Ledger(build, ends)
+    for unit, entry in enumerate(build.units):
+        _enter(ledger, unit, entry.part)
+    return ledger
 
 
 def _enter(ledger: _Ledger, unit: int, part: object) -> None:
@@ -281,7 +303,8 @@ def _sums(ledger: _Ledger, started: list[Draw]) -> tuple[Triple, Triple]:
     """Return the sums by rail, each device once: sustained, and at start-up with the cards idle."""
     sustained, starting = NONE, NONE
     for draw in (*started, *ledger.memory):
-        sustained, starting = plus(sustained, draw.sustained), plus(starting, draw.starting)
+        sustained = plus(sustained, draw.sustained)
+        starting = plus(plus(starting, draw.starting), draw.moment)
     for _, _, own in ledger.boards:
         sustained, starting = plus(sustained, own), plus(starting, own)
     at_plugs = sum(_at_processor_plugs(ledger, place)[0] for place in range(len(ledger.boards)))

@@ -42,6 +42,7 @@ NOT_COMPARED = {
     "mates.sockets": _SAID,
     "points.assumed_short": _POINTS,
     "points.band": _POINTS,
+    "points.header": _POINTS,
     "points.moulded": _POINTS,
     "points.peripheral_card": _POINTS,
     "points.share": _POINTS,
