@@ -8,7 +8,7 @@ from service.case.case import Case, HeaderLoad, Joint, OpenPort
 from service.case.joints import Reader, impossible
 from service.case.place import Place
 from service.case.purchase import to_buy
-from service.case.wired import Wired, asked
+from service.case.wired import Asked, Wired, asked
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
 from service.facts import rest, supply
@@ -40,8 +40,9 @@ def assemble(
     keeps nothing but the contacts that are stated open.
     """
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
-    ends, demand, wired = asked(build, unit, end, settled, worn)
-    case = _case(build, end, unit, demand, wired, ends)
+    found = asked(build, unit, end, settled, worn)
+    ends, demand, wired = found.ends, found.demand, found.wired
+    case = _case(build, end, unit, found)
     if purchase and unit is not None:
         case = _with_purchase(case, build, unit, demand, ends)
     return Assembled(case, tuple(dict.fromkeys(ends.wide)))
@@ -62,10 +63,9 @@ def _case(
     build: Build,
     end: End,
     unit: int | None,
-    demand: Demand,
-    wired: Wired | None,
-    ends: Ends,
+    found: Asked,
 ) -> Case:
+    ends, demand, wired = found.ends, found.demand, found.wired
     part = build.units[unit].part if unit is not None else None
     assert part is None or isinstance(part, PowerSupply)
     reader = None if wired is None else Reader(build, wired.frame, wired.wiring, wired.judgement)
@@ -100,6 +100,7 @@ def _case(
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
         to_buy=(),
         proven=demand.hung_proven and (wired is None or wired.proven),
+        stopped=found.stopped,
         objective=wired.judgement.objective if wired else (),
         assumed=tuple(ends.assumed),
     )

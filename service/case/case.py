@@ -228,7 +228,8 @@ class Case:
     """One build at one end of every range. ``supply`` is the unit index of the power supply, or None.
 
     ``room_celsius`` and ``rated_at_celsius`` are as given or assumed. ``headless`` are needs for a header (signal
-    side) that found none; ``spare`` cables not used, ``foreign_spare`` among them.
+    side) that found none; ``spare`` cables not used, ``foreign_spare`` among them. ``stopped``: proven or not, there is
+    no plan without a stop.
     """
 
     build: Build
@@ -255,5 +256,6 @@ class Case:
     foreign_spare: tuple[Place, ...]
     to_buy: tuple[Purchase, ...]
     proven: bool
+    stopped: bool
     objective: tuple[int, ...]
     assumed: tuple[Assumed, ...]

@@ -8,9 +8,11 @@ header and the fewest power plugs left to a cable, so neither hangs on a current
 for more load.
 
 As long as neither headers nor plugs give cause for a word the first way will do, and none could be better. Else the
-first way is held against the floor: the wiring if hosts carried nothing and all that may hang did. Only where that is
-better are all ways gone through that load the supply's plugs differently, up to ``MOST_WAYS``; where there are more, or
-a wiring is not proven, the best so far is not proven either.
+first way is held against the floor: the wiring if hosts carried nothing and only the lightest plugs were left to
+cables. Only where that is better are all ways gone through that load the supply's plugs differently, up to
+``MOST_WAYS``, fewer where there is much to wire or wiring takes much work, counted in nodes of its search; where there
+are more, or a wiring is not proven, the best so far is not proven either. A stop that stands on the floor stands
+whatever way is taken.
 """
 
 from dataclasses import replace
@@ -32,8 +34,9 @@ from service.wiring.pose import Frame, pose
 from service.wiring.problem import Wiring
 from service.wiring.search import NoWiring
 
-MOST_WAYS = 32
-MOST_PORTS = 640
+MOST_WAYS = 16
+MOST_PORTS = 320
+MOST_NODES = 5_000
 _HEADER = int(HEADER_POINTS.value)
 
 
@@ -44,19 +47,29 @@ class Wired(NamedTuple):
     wiring: Wiring
     judgement: Judgement
     proven: bool
+    nodes: int = 0
 
 
 class Asked(NamedTuple):
-    """What a build asks with its headers filled in one way, and how that is wired; None without a supply."""
+    """What a build asks with its headers filled in one way, and how that is wired; None without a supply.
+
+    ``stopped``: however its headers are filled, the wiring has a stop.
+    """
 
     ends: Ends
     demand: Demand
     wired: Wired | None
+    stopped: bool = False
 
     @property
     def proven(self) -> bool:
         """Say whether no wiring is better."""
         return self.wired is None or self.wired.proven
+
+    @property
+    def nodes(self) -> int:
+        """Return how many nodes the search for a wiring took."""
+        return 0 if self.wired is None else self.wired.nodes
 
 
 class _Asker(NamedTuple):
@@ -81,14 +94,15 @@ def asked(build: Build, unit: int | None, end: End, settled: Settled, worn: tupl
     """Return the demand of a build and the wiring of the supply that is its ``unit``."""
     asker = _Asker(build, unit, end, settled, worn)
     first = asker.ask(None)
-    if not first.demand.hung_choice or not any(_said(first)):
+    if not first.demand.hung_choice or not first.proven or not any(_said(first)):
         return first
     problem = headers(build, Ends(end, settled))
     least = asker.ask(floor(problem))
+    stopped = least.proven and _said(least)[0] > 0
     if least.proven and _no_better(first, least):
-        return first
+        return first._replace(stopped=stopped)
     found = others(problem)
-    return _weighed(asker, first, least, found.hung, complete=found.complete)
+    return _weighed(asker, first, least, found.hung, complete=found.complete)._replace(stopped=stopped)
 
 
 def _no_better(first: Asked, least: Asked) -> bool:
@@ -107,12 +121,16 @@ def _weighed(asker: _Asker, first: Asked, least: Asked, ways: list[Hung], *, com
     fewest = min((hung.worth.over for hung in ways), default=0) if complete else 0
     bound = (_said(least)[0], _said(least)[1] + fewest * _HEADER)
     most = min(MOST_WAYS, MOST_PORTS // (1 + sum(len(feed.ports) for feed in first.demand.feeds)))
-    proven = least.proven and first.proven and complete and len(ways) <= most
-    best = first
+    proven = complete and len(ways) <= most
+    best, nodes = first, first.nodes + least.nodes
     for hung in ways[:most]:
         if least.proven and _said(best) <= bound:
             return best
+        if nodes > MOST_NODES:
+            proven = False
+            break
         one = asker.ask(hung)
+        nodes += one.nodes
         proven = proven and one.proven
         best = min(best, one, key=_key)
     return best if proven else best._replace(demand=replace(best.demand, hung_proven=False))
@@ -160,4 +178,4 @@ def _wire(build: Build, unit: int, demand: Demand, ends: Ends, worn: tuple[Plugg
 
 def _planned(frame: Frame) -> Wired:
     solution = solve(frame.problem)
-    return Wired(frame, solution.wiring, judge(frame.problem, solution.wiring), solution.proven)
+    return Wired(frame, solution.wiring, judge(frame.problem, solution.wiring), solution.proven, solution.nodes)

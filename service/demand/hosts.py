@@ -40,6 +40,7 @@ from service.demand.current import milliamps, plus
 from service.demand.demand import NONE, Header, Triple
 from service.demand.draws import Draw
 from service.demand.placing import FIXED, Pins, Problem, Worth, best, depth, outcomes
+from service.demand.plain import by_rule_of_thumb, plainly
 from service.demand.wants import (
     BOARD_RANK,
     SIGNALS,
@@ -84,33 +85,55 @@ class Others(NamedTuple):
 
 def hang(problem: Problem) -> Hung:
     """Hang what can be hung, in the best way."""
-    placed = _plainly(problem)
-    hung = _hung(placed, problem, proven=True)
+    placed = plainly(problem)
+    hung = _hung(placed, problem)
     if not any(hung.worth[FIXED:]) and not _mated(placed, problem):
         return hung
-    if depth(problem) > MOST_DEPTH:
-        return hung._replace(proven=False)
-    found = best(problem)
-    return (
-        _hung(found.placed, problem, proven=found.proven)
-        if found.worth < hung.worth
-        else hung._replace(proven=found.proven)
-    )
+    found = best(problem) if depth(problem) <= MOST_DEPTH else None
+    if found is not None and found.worth < hung.worth:
+        hung = _hung(found.placed, problem)
+    if found is not None and found.proven:
+        return hung
+    by_thumb = [_hung(each, problem) for each in by_rule_of_thumb(problem)]
+    return min([hung, *by_thumb], key=lambda each: each.worth)._replace(proven=False)
 
 
 def floor(problem: Problem) -> Hung:
-    """Return what no placing undercuts: hosts carry nothing, and every power plug that mates with a port is on it."""
-    power = {want.unit for want in problem.wants if not want.signal and _mates(want, problem.spots)}
-    return Hung({}, {}, power, [], [], Worth(0, 0, 0, 0, 0, 0), proven=True, choice=False)
+    """Return what no placing undercuts: hosts carry nothing, and the fewest and lightest plugs are left to cables.
+
+    Where devices are not in order by all rails, none of them is left.
+    """
+    power: dict[str, list[Want]] = {}
+    for want in problem.wants:
+        if not want.signal and _mates(want, problem.spots):
+            power.setdefault(want.connector, []).append(want)
+    fed = set()
+    for connector, wants in power.items():
+        ports = sum(spot.ports for spot in problem.spots if spot.connector == connector)
+        wants.sort(key=lambda want: (sum(want.sustained) + sum(want.starting), want.unit))
+        left = max(0, len(wants) - ports)
+        lightest = all(_lighter(one, other) for one in wants[:left] for other in wants[left:])
+        fed |= {want.unit for want in wants[left if lightest else 0 :]}
+    return Hung({}, {}, fed, [], [], Worth(0, 0, 0, 0, 0, 0), proven=True, choice=False)
+
+
+def _lighter(one: Want, other: Want) -> bool:
+    """Say whether a device is no heavier than another on any rail, ever, and no more in want of its plug."""
+    loads = zip((*one.sustained, *one.starting), (*other.sustained, *other.starting), strict=True)
+    return one.optional >= other.optional and all(mine <= its for mine, its in loads)
 
 
 def others(problem: Problem) -> Others:
     """Return a placing for each different load on the supply's plugs, those that overload fewest headers first."""
-    if depth(problem) > MOST_DEPTH:
-        return Others([], complete=False)
-    found, complete = outcomes(problem)
+    found, complete = outcomes(problem) if depth(problem) <= MOST_DEPTH else ([], False)
     found.sort(key=lambda each: (each.worth.over, each.worth))
-    return Others([_hung(each.placed, problem, proven=True) for each in found], complete)
+    hung = [_hung(each.placed, problem) for each in found]
+    if not complete:
+        # The search has changed its last few turns only; what differs much from its first way may be better.
+        hung = [*(_hung(each, problem) for each in by_rule_of_thumb(problem)), *hung]
+        fixed = min(each.worth[:FIXED] for each in hung)
+        hung = [each for each in hung if each.worth[:FIXED] == fixed]
+    return Others(hung, complete)
 
 
 def state(draws: list[Draw], hosts: list[Host], plugged: frozenset[tuple[int, str]] = frozenset()) -> Problem:
@@ -151,50 +174,6 @@ def _mates(want: Want, spots: Iterable[Spot]) -> bool:
     return any(family(spot.connector) == name and spot.unit != want.unit for spot in spots)
 
 
-# --- the plain order ---
-
-
-def _plainly(problem: Problem) -> Placed:
-    """Return the placing of the plain order: each want in turn to the first port that carries it, or the strongest."""
-    free = [spot.ports for spot in problem.spots]
-    by_family: dict[str, list[int]] = {}
-    for at, spot in enumerate(problem.spots):
-        by_family.setdefault(family(spot.connector), []).append(at)
-    served: dict[int, list[int]] = {}
-    placed: Placed = []
-    for want in problem.wants:
-        first = _first(want, by_family.get(family(want.connector), ()), free, problem, served)
-        if first is None:
-            placed.append((want, problem.ready if want.only else None))
-            continue
-        free[first] -= 1
-        placed.append((want, problem.spots[first]))
-        if want.unit in problem.hosts:
-            served.setdefault(want.unit, []).append(problem.spots[first].unit)
-    return placed
-
-
-def _first(
-    want: Want, spots: Iterable[int], free: list[int], problem: Problem, served: dict[int, list[int]]
-) -> int | None:
-    load = max(want.sustained)
-    strongest = None
-    for at in spots:
-        spot = problem.spots[at]
-        if not free[at] or (want.unit in problem.hosts and _reaches(spot.unit, want.unit, served)):
-            continue
-        if load <= spot.limit:
-            return at
-        if strongest is None or spot.limit > problem.spots[strongest].limit:
-            strongest = at
-    return strongest
-
-
-def _reaches(unit: int, other: int, served: dict[int, list[int]]) -> bool:
-    """Say whether a host is another one or is served by it, over however many between."""
-    return unit == other or any(_reaches(each, other, served) for each in served.get(unit, ()))
-
-
 def _mated(placed: Placed, problem: Problem) -> bool:
     """Say whether something finds no port though one mates."""
     return any(spot is None and _mates(want, problem.spots) for want, spot in placed)
@@ -203,7 +182,7 @@ def _mated(placed: Placed, problem: Problem) -> bool:
 # --- what a placing amounts to ---
 
 
-def _hung(placed: Placed, problem: Problem, *, proven: bool) -> Hung:
+def _hung(placed: Placed, problem: Problem) -> Hung:
     above = {want.unit: spot for want, spot in placed if spot is not None and want.carries}
     sustained: dict[int, Triple] = {}
     starting: dict[int, Triple] = {}
@@ -233,7 +212,7 @@ def _hung(placed: Placed, problem: Problem, *, proven: bool) -> Hung:
     )
     names = sorted((want.unit, want.connector, want.number) for want in headless) if problem.has_board else []
     choice = len(problem.hosts) > 1 or any(not w.signal and spot is not None for w, spot in placed)
-    return Hung(sustained, starting, set(above), headers, names, worth, proven, choice)
+    return Hung(sustained, starting, set(above), headers, names, worth, True, choice)
 
 
 def is_over(header: Header) -> bool:

@@ -14,7 +14,8 @@ from service.demand.demand import Triple
 from service.demand.wants import NO_LIMIT, SIGNALS, Placed, Spot, Want, family
 
 STEPS = 3_000
-MOST_OUTCOMES = 64
+STEPS_FOR_ALL = 1_500
+MOST_OUTCOMES = 32
 _MOST_KINDS = 8
 _LEFT = -1
 
@@ -115,7 +116,7 @@ class _Search:
     def __init__(self, problem: Problem, *, every: bool) -> None:
         self.problem = problem
         self.every = every
-        self.steps = STEPS
+        self.steps = STEPS_FOR_ALL if every else STEPS
         self.spots = problem.spots if problem.ready is None else [*problem.spots, problem.ready]
         self.free = [spot.ports for spot in self.spots]
         self.by_family: dict[str, list[int]] = {}

@@ -1,7 +1,7 @@
 """The check: the unfavourable end first; the favourable one too when a stop speaks and a range is involved.
 
 * ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven,
-``undecided``.
+``undecided``, unless there is a stop whatever the plan.
 * ``undecided``: a stop stands at the unfavourable end only, or nothing at all could be looked at.
 * ``fits_with_cautions``: a caution stands at the unfavourable end.  ``fits``: neither.
 """
@@ -93,7 +93,7 @@ def _verdict(spoken: list[Spoken], favourable: tuple[Case, list[Spoken]] | None)
         assert favourable is not None, "a stop is looked at from both ends"
         best_case, best_spoken = favourable
         at_best = tally([s for s in best_spoken if not s.unknown])
-        unproven = at_best.stops_planned_only and not best_case.proven
+        unproven = at_best.stops_planned_only and not (best_case.proven or best_case.stopped)
         return "does_not_fit" if at_best.stops and not unproven else "undecided"
     return "fits_with_cautions" if has_weight(spoken, "caution") else "fits"
 

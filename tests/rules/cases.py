@@ -42,7 +42,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
         "starting_watts": 0.0, "joints": (),
         "open_ports": (), "shares": (), "rails": (), "combined": (), "groups": (), "moments": (), "wall": None,
         "room_celsius": 25.0, "rated_at_celsius": 40.0, "headers": (), "headless": (), "spare": (), "loose": (),
-        "foreign_spare": (), "to_buy": (), "proven": True, "objective": (), "assumed": (),
+        "foreign_spare": (), "to_buy": (), "proven": True, "stopped": False, "objective": (), "assumed": (),
     }
     return Case(**(whole | given))
 

@@ -134,6 +134,17 @@ def test_a_plan_posted_back_is_judged_the_same() -> None:
     assert all(again[said] == first[said] for said in ("verdict", "score", "findings", "unknowns"))
 
 
+def test_a_stop_that_no_placing_mends_is_no_matter_of_proof() -> None:
+    """Twelve unlike fans over three hubs are more ways than are weighed; the processor has no cable in any of them."""
+    fans = [fan(round(0.9 + 0.04 * number, 2)) for number in range(12)]
+    lines = (supply(SATA), board(headers(2, 1)), PROCESSOR, *[hub(headers(4, 1.5))] * 3, *fans)
+    short = copy.deepcopy(lines)
+    short[0]["cables"].remove(PROCESSOR_CABLE)
+    within, without = asked(*lines), asked(*short)
+    assert (within["plan"]["proven"], without["plan"]["proven"]) == (False, False)
+    assert (within["verdict"], without["verdict"]) == ("undecided", "does_not_fit")
+
+
 # --- what is promised ---
 
 
