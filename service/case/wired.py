@@ -26,7 +26,7 @@ from service.demand.hosts import Hung, floor, others
 from service.facts.points import HEADER_POINTS
 from service.parts.build import Build, Plugged
 from service.parts.figures import End
-from service.parts.records import PowerSupply
+from service.parts.records import Motherboard, PowerSupply
 from service.wiring.components import solve
 from service.wiring.objective import POINTS_LEVEL, Judgement, judge
 from service.wiring.plugged import pose_plugged
@@ -53,12 +53,13 @@ class Wired(NamedTuple):
 class Asked(NamedTuple):
     """What a build asks with its headers filled in one way, and how that is wired; None without a supply.
 
-    ``stopped``: however its headers are filled, the wiring has a stop.
+    ``points`` of the headers that are overloaded. ``stopped``: however headers are filled, the wiring has a stop.
     """
 
     ends: Ends
     demand: Demand
     wired: Wired | None
+    points: int
     stopped: bool = False
 
     @property
@@ -72,7 +73,7 @@ class Asked(NamedTuple):
         return 0 if self.wired is None else self.wired.nodes
 
 
-class _Asker(NamedTuple):
+class Asker(NamedTuple):
     """A build, and all that is asked of it besides its headers."""
 
     build: Build
@@ -85,20 +86,26 @@ class _Asker(NamedTuple):
         """Return what the build asks with its headers filled as in ``hung``; None: by themselves."""
         ends = Ends(self.end, self.settled)
         demand = ask(self.build, ends, hung)
-        return Asked(
-            ends, demand, None if self.unit is None else _wire(self.build, self.unit, demand, ends, self.worn)
-        )
+        wired = None if self.unit is None else _wire(self.build, self.unit, demand, ends, self.worn)
+        return Asked(ends, demand, wired, demand.over * self.weight)
+
+    @property
+    def weight(self) -> int:
+        """Return the points of one kind of header overloaded: none where nobody looks at headers."""
+        build = self.build
+        looked_at = build.aspects is None or "signals" in build.aspects
+        return _HEADER if looked_at and any(isinstance(unit.part, Motherboard) for unit in build.units) else 0
 
 
 def asked(build: Build, unit: int | None, end: End, settled: Settled, worn: tuple[Plugged, ...]) -> Asked:
     """Return the demand of a build and the wiring of the supply that is its ``unit``."""
-    asker = _Asker(build, unit, end, settled, worn)
+    asker = Asker(build, unit, end, settled, worn)
     first = asker.ask(None)
-    if not first.demand.hung_choice or not first.proven or not any(_said(first)):
+    if not first.demand.hung_choice or not first.proven or not any(said(first)):
         return first
     problem = headers(build, Ends(end, settled))
     least = asker.ask(floor(problem))
-    stopped = least.proven and _said(least)[0] > 0
+    stopped = least.proven and said(least)[0] > 0
     if least.proven and _no_better(first, least):
         return first._replace(stopped=stopped)
     found = others(problem)
@@ -110,21 +117,21 @@ def _no_better(first: Asked, least: Asked) -> bool:
 
     A host's drive plugs that are overloaded stop the wiring, so without a stop the headers stand at their least.
     """
-    stops, points = _said(first)
+    stops, points = said(first)
     if stops:
-        return (stops, points) == _said(least)
-    return first.demand.hung_proven and (0, points - first.demand.over * _HEADER) == _said(least)
+        return (stops, points) == said(least)
+    return first.demand.hung_proven and (0, points - first.points) == said(least)
 
 
-def _weighed(asker: _Asker, first: Asked, least: Asked, ways: list[Hung], *, complete: bool) -> Asked:
+def _weighed(asker: Asker, first: Asked, least: Asked, ways: list[Hung], *, complete: bool) -> Asked:
     """Return the best of several ways, the earliest of equals."""
     fewest = min((hung.worth.over for hung in ways), default=0) if complete else 0
-    bound = (_said(least)[0], _said(least)[1] + fewest * _HEADER)
+    bound = (said(least)[0], said(least)[1] + fewest * asker.weight)
     most = min(MOST_WAYS, MOST_PORTS // (1 + sum(len(feed.ports) for feed in first.demand.feeds)))
     proven = complete and len(ways) <= most
     best, nodes = first, first.nodes + least.nodes
     for hung in ways[:most]:
-        if least.proven and _said(best) <= bound:
+        if least.proven and said(best) <= bound:
             return best
         if nodes > MOST_NODES:
             proven = False
@@ -136,22 +143,21 @@ def _weighed(asker: _Asker, first: Asked, least: Asked, ways: list[Hung], *, com
     return best if proven else best._replace(demand=replace(best.demand, hung_proven=False))
 
 
-def _said(asked: Asked) -> tuple[int, int]:
+def said(asked: Asked) -> tuple[int, int]:
     """Return stops and points, as the score counts them: beside a stop it leaves out the cautions of the wiring."""
-    headers = asked.demand.over * _HEADER
     if asked.wired is None:
-        return (0, headers)
+        return (0, asked.points)
     objective = asked.wired.judgement.objective
-    return (objective[0], headers if objective[0] else headers + objective[POINTS_LEVEL])
+    return (objective[0], asked.points if objective[0] else asked.points + objective[POINTS_LEVEL])
 
 
 def _key(asked: Asked) -> tuple[int, ...]:
     """Return what is said, then the levels of the wiring, the points of headers beside those of the wiring."""
     if asked.wired is None:
-        return _said(asked)
+        return said(asked)
     objective = asked.wired.judgement.objective
-    points = objective[POINTS_LEVEL] + asked.demand.over * _HEADER
-    return (*_said(asked), *objective[1:POINTS_LEVEL], points, *objective[POINTS_LEVEL + 1 :])
+    points = objective[POINTS_LEVEL] + asked.points
+    return (*said(asked), *objective[1:POINTS_LEVEL], points, asked.demand.over, *objective[POINTS_LEVEL + 1 :])
 
 
 def _wire(build: Build, unit: int, demand: Demand, ends: Ends, worn: tuple[Plugged, ...]) -> Wired:

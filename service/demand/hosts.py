@@ -87,7 +87,7 @@ def hang(problem: Problem) -> Hung:
     """Hang what can be hung, in the best way."""
     placed = plainly(problem)
     hung = _hung(placed, problem)
-    if not any(hung.worth[FIXED:]) and not _mated(placed, problem):
+    if not any(hung.worth[FIXED:]) and not _mated([want for want, spot in placed if spot is None], problem.spots):
         return hung
     found = best(problem) if depth(problem) <= MOST_DEPTH else None
     if found is not None and found.worth < hung.worth:
@@ -104,9 +104,8 @@ def floor(problem: Problem) -> Hung:
     Where devices are not in order by all rails, none of them is left.
     """
     power: dict[str, list[Want]] = {}
-    for want in problem.wants:
-        if not want.signal and _mates(want, problem.spots):
-            power.setdefault(want.connector, []).append(want)
+    for want in _mated([want for want in problem.wants if not want.signal], problem.spots):
+        power.setdefault(want.connector, []).append(want)
     fed = set()
     for connector, wants in power.items():
         ports = sum(spot.ports for spot in problem.spots if spot.connector == connector)
@@ -169,14 +168,14 @@ def _pins(draws: Iterable[Draw], hosts: frozenset[int]) -> dict[int, Pins]:
     return found
 
 
-def _mates(want: Want, spots: Iterable[Spot]) -> bool:
-    name = family(want.connector)
-    return any(family(spot.connector) == name and spot.unit != want.unit for spot in spots)
-
-
-def _mated(placed: Placed, problem: Problem) -> bool:
-    """Say whether something finds no port though one mates."""
-    return any(spot is None and _mates(want, problem.spots) for want, spot in placed)
+def _mated(wants: list[Want], spots: Iterable[Spot]) -> list[Want]:
+    """Return those wants that mate with a port of another part."""
+    if not wants:
+        return wants
+    offering: dict[str, set[int]] = {}
+    for spot in spots:
+        offering.setdefault(family(spot.connector), set()).add(spot.unit)
+    return [want for want in wants if offering.get(family(want.connector), set()) - {want.unit}]
 
 
 # --- what a placing amounts to ---
@@ -198,20 +197,22 @@ def _hung(placed: Placed, problem: Problem) -> Hung:
     headers = _headers(placed, passing)
     without = [want for want, spot in placed if spot is None]
     headless = [want for want in without if want.only]
+    mated = _mated(without, problem.spots)
     worth = Worth(
         len(headless),
         sum(want.unit in problem.hosts for want in headless),
-        sum(not want.signal and _mates(want, problem.spots) for want in without),
+        sum(not want.signal for want in mated),
         sum(
             plug.pass_with((*sustained.get(unit, NONE), *starting.get(unit, NONE)))
             for unit, plug in problem.pins.items()
             if unit not in above
         ),
         sum(is_over(header) for header in headers),
-        sum(want.signal and want.optional and _mates(want, problem.spots) for want in without),
+        sum(want.signal and want.optional for want in mated),
     )
     names = sorted((want.unit, want.connector, want.number) for want in headless) if problem.has_board else []
     choice = len(problem.hosts) > 1 or any(not w.signal and spot is not None for w, spot in placed)
+    choice = choice or any(want.carries for want in mated)
     return Hung(sustained, starting, set(above), headers, names, worth, True, choice)
 
 

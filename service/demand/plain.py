@@ -2,11 +2,13 @@
 
 from collections.abc import Callable, Iterable
 
+from service.demand.current import milliamps
 from service.demand.placing import Problem
 from service.demand.wants import Placed, Want, family
+from service.facts.contacts import BAND_AMPS, CONTACTS
 
-BOARD_MILLIAMPS = 12_000
-"""What a board may carry for others before its plug is of weight; only to tell which host has more to spare."""
+BOARD_MILLIAMPS = CONTACTS["atx-24"][0] * milliamps(float(BAND_AMPS.value))
+"""What the main plug of a board takes in without a word; only to tell which host has more to spare."""
 _Choice = Callable[["_Turn", Want, list[int]], int]
 
 
@@ -16,22 +18,29 @@ class _Turn:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.free = [spot.ports for spot in problem.spots]
-        self.served: dict[int, list[int]] = {}
+        self.serves: dict[int, list[int]] = {}
         self.carried: dict[int, int] = {}
         self.by_family: dict[str, list[int]] = {}
         for at, spot in enumerate(problem.spots):
             self.by_family.setdefault(family(spot.connector), []).append(at)
 
-    def reaches(self, unit: int, other: int) -> bool:
-        """Say whether a host is another one or is served by it, over however many between."""
-        return unit == other or any(self.reaches(each, other) for each in self.served.get(unit, ()))
+    def below(self, unit: int) -> set[int]:
+        """Return a host and all that it serves, over however many between."""
+        found, waiting = {unit}, [unit]
+        while waiting:
+            new = [each for each in self.serves.get(waiting.pop(), ()) if each not in found]
+            found.update(new)
+            waiting += new
+        return found
 
     def open_to(self, want: Want) -> list[int]:
         """Return the spots with a free port for a want, in order."""
-        spots = [at for at in self.by_family.get(family(want.connector), ()) if self.free[at]]
-        if want.unit not in self.problem.hosts:
+        free = self.free
+        spots = [at for at in self.by_family.get(family(want.connector), ()) if free[at]]
+        if not spots or want.unit not in self.problem.hosts:
             return spots
-        return [at for at in spots if not self.reaches(self.problem.spots[at].unit, want.unit)]
+        below = self.below(want.unit)
+        return [at for at in spots if self.problem.spots[at].unit not in below]
 
     def take(self, want: Want, at: int) -> None:
         """Give a want a port."""
@@ -39,7 +48,7 @@ class _Turn:
         self.free[at] -= 1
         self.carried[unit] = self.carried.get(unit, 0) + max(want.sustained)
         if want.unit in self.problem.hosts:
-            self.served.setdefault(want.unit, []).append(unit)
+            self.serves.setdefault(unit, []).append(want.unit)
 
 
 def plainly(problem: Problem) -> Placed:
@@ -77,9 +86,11 @@ def _in_turn(problem: Problem, wants: Iterable[Want], choice: _Choice) -> Placed
 
 def _first(turn: _Turn, want: Want, spots: list[int]) -> int:
     """Return the first that carries a want, else the strongest."""
-    load = max(want.sustained)
-    carrying = next((at for at in spots if load <= turn.problem.spots[at].limit), None)
-    return carrying if carrying is not None else max(spots, key=lambda at: turn.problem.spots[at].limit)
+    load, of = max(want.sustained), turn.problem.spots
+    for at in spots:
+        if load <= of[at].limit:
+            return at
+    return max(spots, key=lambda at: of[at].limit)
 
 
 def _roomiest(turn: _Turn, want: Want, spots: list[int]) -> int:

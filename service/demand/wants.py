@@ -1,6 +1,7 @@
 """What devices want of ports on other parts, and the ports that those offer; how the two mate."""
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 from service.demand.current import milliamps
@@ -17,6 +18,7 @@ USUAL_MILLIAMPS = {connector: milliamps(float(fact.value)) for connector, fact i
 BOARD_RANK = _RANK[Motherboard]
 NO_LIMIT = 1 << 60
 PLENTY = 1 << 20
+MOST_KEPT = 1_024
 
 
 class Host(NamedTuple):
@@ -85,17 +87,22 @@ def limit_of(connector: str, stated: int | None) -> int:
 
 def spots_of(hosts: Iterable[Host]) -> list[Spot]:
     """Return all that is offered: backplanes, controllers, boards; of one host what is good for most first."""
-    counts: dict[tuple[int, int, str, int, int | None], int] = {}
-    for at in hosts:
-        for offer in at.offers or ():
-            stated = None if offer.max_amps is None else milliamps(offer.max_amps)
-            key = (at.rank, at.unit, offer.connector, -limit_of(offer.connector, stated), stated)
-            counts[key] = counts.get(key, 0) + offer.count
-    keys = sorted(counts, key=lambda key: (*key[:4], key[4] is None))
-    return [
-        Spot(unit, rank, name, -less, stated, counts[rank, unit, name, less, stated])
-        for rank, unit, name, less, stated in keys
-    ]
+    spots = []
+    for unit, rank, offers in sorted(hosts, key=lambda at: (at.rank, at.unit)):
+        for name, limit, stated, ports in _counted(offers) if offers else ():
+            spots.append(Spot(unit, rank, name, limit, stated, ports))
+    return spots
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _counted(offers: tuple[Offer, ...]) -> tuple[tuple[str, int, int | None, int], ...]:
+    """Return connector, limit, stated limit and number of equal ports, ports of one connector strongest first."""
+    counts: dict[tuple[str, int, bool], int] = {}
+    for offer in offers:
+        stated = None if offer.max_amps is None else milliamps(offer.max_amps)
+        key = (offer.connector, -limit_of(offer.connector, stated), stated is None)
+        counts[key] = counts.get(key, 0) + offer.count
+    return tuple((name, -less, None if bare else -less, ports) for (name, less, bare), ports in sorted(counts.items()))
 
 
 def ready_spot(hosts: Iterable[Host]) -> Spot | None:

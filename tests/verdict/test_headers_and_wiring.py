@@ -4,11 +4,23 @@ import copy
 from collections.abc import Callable
 from typing import Any
 
+import orjson
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.journeys.asked import ask, badness, spoken
+from service.case.wired import Asker
+from service.case.wired import asked as asked_of
+from service.case.wired import said as amounts_to
+from service.catalogue.resolve import resolve
+from service.demand.ask import headers as headers_of
+from service.demand.ends import Ends
+from service.demand.hosts import others
+from service.intake.body import read_json
+from service.intake.sheet import read_sheet
+from service.parts.figures import End
+from service.parts.records import PowerSupply
+from tests.journeys.asked import ask, badness, shelf, spoken
 
 Json = dict[str, Any]
 Draw = Callable[[st.SearchStrategy[Any]], Any]
@@ -204,6 +216,21 @@ def test_a_hub_with_a_cable_of_its_own_is_never_worse(lines: list[Json], count: 
     assume("AUX101" not in spoken(before))
     after = _judged([*lines, hub(headers(count, amps), connector="floppy-4") | {"amps": 0}])
     _not_better(after, before)
+
+
+@pytest.mark.parametrize("end", ["unfavourable", "favourable"])
+@given(lines=hub_builds())
+def test_no_way_to_fill_the_headers_is_better(lines: list[Json], end: End) -> None:
+    """By stops and points, of all ways, each wired for itself; and what is certain to stop does in all."""
+    build = resolve(read_sheet(read_json(orjson.dumps({"parts": [{"spec": spec} for spec in lines]}))), shelf().edition)
+    supply_at = next(at for at, unit in enumerate(build.units) if isinstance(unit.part, PowerSupply))
+    taken = asked_of(build, supply_at, end, frozenset(), ())
+    ways = others(headers_of(build, Ends(end)))
+    assume(ways.complete and taken.demand.hung_proven)
+    asker = Asker(build, supply_at, end, frozenset(), ())
+    least = min(amounts_to(asker.ask(hung)) for hung in ways.hung)
+    assert amounts_to(taken) == least
+    assert least[0] or not taken.stopped
 
 
 def _judged(lines: list[Json]) -> Json:
