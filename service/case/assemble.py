@@ -41,11 +41,10 @@ def assemble(
     """
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
     found = asked(build, unit, end, settled, worn)
-    ends, demand, wired = found.ends, found.demand, found.wired
     case = _case(build, end, unit, found)
     if purchase and unit is not None:
-        case = _with_purchase(case, build, unit, demand, ends)
-    return Assembled(case, tuple(dict.fromkeys(ends.wide)))
+        case = _with_purchase(case, build, unit, found.demand, found.ends)
+    return Assembled(case, tuple(dict.fromkeys(found.ends.wide)))
 
 
 def _with_purchase(case: Case, build: Build, unit: int, demand: Demand, ends: Ends) -> Case:
