@@ -1,7 +1,7 @@
 """English sentences made of a rule's message and the values of a finding."""
 
 from service.rules.rule import Finding, Rule, Unknown
-from service.verdict.aspects import NotChecked
+from service.verdict.aspects import TAKES_POWER, NotChecked
 from service.verdict.speak import CRASHED
 
 STANDING = (
@@ -27,6 +27,10 @@ REASONS = SPOTS | {
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
     "no_such_rail": "it asks for 5 V or 3.3 V, which this supply does not have; a socket of the board may give it",
     "too_short": "the cable for it is too short",
+    "not_made_for": "it is made for another port, however alike they look",
+    "no_3v3": "the device asks for 3.3 V, and this cable or adapter has no wire for it",
+    "all_taken": "no socket at all, since other cables are in all of its kind",
+    "no_socket": "none, for this cable takes no socket",
 }
 
 
@@ -52,6 +56,8 @@ def not_checked(left_out: NotChecked) -> str:
         return "The request asks for other aspects only."
     if left_out.missing == ("motherboard",) and left_out.aspect == "connections":
         return "The sheet lists no motherboard, so its main and processor plugs, and slots, are not looked at."
+    if frozenset(left_out.missing) == TAKES_POWER:
+        return "The sheet lists nothing that takes power."
     return f"The sheet lists no {' or '.join(name.replace('_', ' ') for name in left_out.missing)}."
 
 

@@ -29,7 +29,7 @@ def where(build: Build, place: Place) -> list[str]:
         case "group":
             return [f"{line}/groups/{place.detail[0]}"]
         case "combined":
-            return [f"{line}/combined_limits/{place.detail[0]}"]
+            return [f"{line}/combined_limits/{place.detail[0]}" if place.detail else f"{line}/combined_limits"]
         case "cable":
             return [cable_of(build, place.unit, int(place.detail[0]))]
         case "bay":

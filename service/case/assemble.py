@@ -8,19 +8,13 @@ from service.case.case import Case, HeaderLoad, Joint, OpenPort
 from service.case.joints import Reader, impossible
 from service.case.place import Place
 from service.case.purchase import to_buy
-from service.demand.ask import demand as ask
+from service.case.wired import Asked, Wired, asked
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
 from service.facts import rest, supply
 from service.parts.build import Build, Plugged
 from service.parts.figures import End
 from service.parts.records import PowerSupply
-from service.wiring.components import solve
-from service.wiring.objective import Judgement, judge
-from service.wiring.plugged import pose_plugged
-from service.wiring.pose import Frame, pose
-from service.wiring.problem import Wiring
-from service.wiring.search import NoWiring
 
 _MILLI = 1000
 
@@ -30,15 +24,6 @@ class Assembled(NamedTuple):
 
     case: Case
     wide: tuple[tuple[int, str], ...]
-
-
-class _Wired(NamedTuple):
-    """A wiring judged, with the way back to the parts."""
-
-    frame: Frame
-    wiring: Wiring
-    judgement: Judgement
-    proven: bool
 
 
 def assemble(
@@ -54,14 +39,12 @@ def assemble(
     ``purchase``: where the plan is short of something, also look for what to buy. ``worn``: a wiring of which a plan
     keeps nothing but the contacts that are stated open.
     """
-    ends = Ends(end, settled)
-    demand = ask(build, ends)
     unit = next((at for at, entry in enumerate(build.units) if isinstance(entry.part, PowerSupply)), None)
-    wired = None if unit is None else _wire(build, unit, demand, ends, worn)
-    case = _case(build, end, unit, demand, wired, ends)
+    found = asked(build, unit, end, settled, worn)
+    case = _case(build, end, unit, found)
     if purchase and unit is not None:
-        case = _with_purchase(case, build, unit, demand, ends)
-    return Assembled(case, tuple(dict.fromkeys(ends.wide)))
+        case = _with_purchase(case, build, unit, found.demand, found.ends)
+    return Assembled(case, tuple(dict.fromkeys(found.ends.wide)))
 
 
 def _with_purchase(case: Case, build: Build, unit: int, demand: Demand, ends: Ends) -> Case:
@@ -75,41 +58,13 @@ def _with_purchase(case: Case, build: Build, unit: int, demand: Demand, ends: En
     return replace(case, to_buy=bought) if bought else case
 
 
-def _wire(build: Build, unit: int, demand: Demand, ends: Ends, worn: tuple[Plugged, ...]) -> _Wired:
-    """Return the wiring of a build: planned, as it is plugged, or as plugged with the rest planned.
-
-    Where what is plugged leaves no legal way to plan the rest, it is judged by itself, and the plan is not proven.
-    """
-    if build.wiring is None:
-        part = build.units[unit].part
-        assert isinstance(part, PowerSupply)
-        nothing_known = part.cables is None and not ends.worst(unit, "cables")
-        return _planned(pose(build, unit, demand, ends, virtual=nothing_known, worn=worn))
-    rest_planned = build.wiring_rest == "plan"
-    frame = pose_plugged(build, unit, demand, ends, build.wiring)
-    assert frame.plugged is not None
-    as_plugged = _Wired(frame, frame.plugged, judge(frame.problem, frame.plugged), proven=not rest_planned)
-    if not rest_planned:
-        return as_plugged
-    try:
-        return _planned(frame)
-    except NoWiring:
-        return as_plugged
-
-
-def _planned(frame: Frame) -> _Wired:
-    solution = solve(frame.problem)
-    return _Wired(frame, solution.wiring, judge(frame.problem, solution.wiring), solution.proven)
-
-
 def _case(
     build: Build,
     end: End,
     unit: int | None,
-    demand: Demand,
-    wired: _Wired | None,
-    ends: Ends,
+    found: Asked,
 ) -> Case:
+    ends, demand, wired = found.ends, found.demand, found.wired
     part = build.units[unit].part if unit is not None else None
     assert part is None or isinstance(part, PowerSupply)
     reader = None if wired is None else Reader(build, wired.frame, wired.wiring, wired.judgement)
@@ -127,7 +82,7 @@ def _case(
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
         rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
-        combined=tuple(side.combined(part, unit, demand)) if part and unit is not None else (),
+        combined=tuple(side.combined(part, unit, demand, ends)) if part and unit is not None else (),
         groups=tuple(side.groups(part, unit, wired.frame.problem, wired.judgement))
         if part and unit is not None and wired
         else (),
@@ -143,13 +98,14 @@ def _case(
         loose=tuple(reader.loose()) if reader else (),
         foreign_spare=tuple(reader.foreign_spare()) if reader else (),
         to_buy=(),
-        proven=wired.proven if wired else True,
+        proven=demand.hung_proven and (wired is None or wired.proven),
+        stopped=found.stopped,
         objective=wired.judgement.objective if wired else (),
         assumed=tuple(ends.assumed),
     )
 
 
-def _connections(wired: _Wired | None, reader: Reader | None) -> tuple[tuple[Joint, ...], tuple[OpenPort, ...]]:
+def _connections(wired: Wired | None, reader: Reader | None) -> tuple[tuple[Joint, ...], tuple[OpenPort, ...]]:
     """Return the joints and the open ports; a port with an impossible plug is a joint and not open."""
     if wired is None or reader is None:
         return (), ()

@@ -35,7 +35,8 @@ class Strain(NamedTuple):
 class FeedPlug(NamedTuple):
     """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug.
 
-    How it mates. ``open_contacts``: those that a wiring states, beside what is known of the whole cable.
+    How it mates. ``open_contacts``: those that a wiring states, beside what is known of the whole cable. ``put_in``:
+    sockets in which its cable is said to stand and which are not its own, or ``all_taken``, else ().
     """
 
     unit: int
@@ -51,7 +52,7 @@ class FeedPlug(NamedTuple):
     carries_3v3: bool | None
     short_by_mm: float
     assumed_short_by_mm: float
-    wrong_socket: bool
+    put_in: tuple[str, ...]
 
 
 class FeedAdapter(NamedTuple):
@@ -72,7 +73,9 @@ class Joint(NamedTuple):
     """A fed port with all that lies between it and the supply.
 
     Amps are of the whole port, by rail (12 V, 5 V, 3.3 V); ``watts_12v`` at nominal volts, sustained. ``use_percent``
-    is the worst wire or contact in percent of what is comfortable at 100.
+    is the worst wire or contact in percent of what is comfortable at 100. ``reason``: why a plug cannot feed the port
+    it is put in, as ``OpenPort.reason`` or not_made_for or no_3v3. ``equal_watts``: ``watts_12v`` if the card shared
+    equally over its plugs, 0 where that is no question.
     """
 
     at: Place
@@ -86,6 +89,8 @@ class Joint(NamedTuple):
     strains: tuple[Strain, ...]
     plugs: tuple[FeedPlug, ...]
     adapters: tuple[FeedAdapter, ...]
+    reason: str = ""
+    equal_watts: float = 0.0
 
 
 class OpenPort(NamedTuple):
@@ -223,7 +228,8 @@ class Case:
     """One build at one end of every range. ``supply`` is the unit index of the power supply, or None.
 
     ``room_celsius`` and ``rated_at_celsius`` are as given or assumed. ``headless`` are needs for a header (signal
-    side) that found none; ``spare`` cables not used, ``foreign_spare`` among them.
+    side) that found none; ``spare`` cables not used, ``foreign_spare`` among them. ``stopped``: proven or not, there is
+    no plan without a stop.
     """
 
     build: Build
@@ -250,5 +256,6 @@ class Case:
     foreign_spare: tuple[Place, ...]
     to_buy: tuple[Purchase, ...]
     proven: bool
+    stopped: bool
     objective: tuple[int, ...]
     assumed: tuple[Assumed, ...]

@@ -4,6 +4,7 @@ from typing import Literal
 
 from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
 from service.case.place import Place
+from service.case.splits import equal_watts
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
@@ -64,6 +65,12 @@ class Reader:
             tuple(self._strains(connection)) if past else (),
             tuple(plugs),
             tuple(adapters),
+            equal_watts=equal_watts(
+                self.build.units[feed.unit].part,
+                self.problem.devices[connection.device],
+                self.wiring.sources[connection.device],
+                connection.port,
+            ),
         )
 
     # -- the way of the current -------------------------------------------------------------------------------------
@@ -75,8 +82,12 @@ class Reader:
         kind = self.problem.port_types[type_at].adapter_fits[source.fit].adapter
         behind = self.inputs[kind, source.copy]
         adapters.append(self._adapter(kind, source.copy, len(behind)))
-        for further in sorted(behind, key=lambda each: isinstance(each, PlugSource)):
-            self._follow(self.problem.adapters[kind].input_type, further, plugs, adapters)
+        of = self.problem.adapters[kind].input_type
+        for further in behind:
+            if not isinstance(further, PlugSource):
+                self._follow(of, further, plugs, adapters)
+        straight = [self._plug(of, further) for further in behind if isinstance(further, PlugSource)]
+        plugs += sorted(straight, key=lambda plug: plug[:4])
 
     def _plug(self, type_at: int, source: PlugSource) -> FeedPlug:
         fit = self.problem.port_types[type_at].fits[source.fit]
@@ -97,7 +108,7 @@ class Reader:
             of.cable.carries_3v3,
             info.reach.short_by_mm,
             info.reach.assumed_short_by_mm,
-            wrong_socket=info.wrong_socket,
+            put_in=info.put_in,
         )
 
     def _adapter(self, kind: int, copy: int, inputs: int) -> FeedAdapter:
@@ -262,7 +273,7 @@ def impossible(of: Impossible) -> Joint:
             carries_3v3=None,
             short_by_mm=0.0,
             assumed_short_by_mm=0.0,
-            wrong_socket=False,
+            put_in=(),
         )
         for piece, plug, connector in zip(of.plugs, of.plugged.plugs, of.connectors, strict=True)
     )
@@ -281,7 +292,18 @@ def impossible(of: Impossible) -> Joint:
         for piece, used in zip(of.adapters, of.plugged.adapters, strict=True)
     )
     return Joint(
-        at, "rest", of.plugged.connector, True, (0.0, 0.0, 0.0), (0.0, 0.0, 0.0), 0.0, 0.0, (), plugs, adapters
+        at,
+        "rest",
+        of.plugged.connector,
+        True,
+        (0.0, 0.0, 0.0),
+        (0.0, 0.0, 0.0),
+        0.0,
+        0.0,
+        (),
+        plugs,
+        adapters,
+        of.reason,
     )
 
 

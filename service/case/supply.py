@@ -18,6 +18,7 @@ from service.wiring.problem import Problem
 _MILLI = 1000
 _NOMINAL_VOLTS: dict[str, float] = {"12v": 12.0, "5v": 5.0, "3v3": 3.3, "5vsb": 5.0}
 _TWELVE_VOLT_ONLY = "atx12vo"
+_SMALL_RAILS = ("5v", "3v3")
 
 
 def rails(part: PowerSupply, unit: int, demand: Demand, ends: Ends) -> list[RailLoad]:
@@ -34,19 +35,22 @@ def rails(part: PowerSupply, unit: int, demand: Demand, ends: Ends) -> list[Rail
     return found
 
 
-def combined(part: PowerSupply, unit: int, demand: Demand) -> list[CombinedLoad]:
-    """Return each combined limit's load at nominal volts, sustained and at start-up."""
+def combined(part: PowerSupply, unit: int, demand: Demand, ends: Ends) -> list[CombinedLoad]:
+    """Return each combined limit's load at nominal volts, sustained and at start-up.
+
+    Where a supply states none, one of its small rails is assumed; a 12 V only supply has no small rails.
+    """
     running = _watts_by_rail(demand.sustained)
     starting = _watts_by_rail(demand.starting)
+    limits = [
+        (Place("combined", unit, (at,)), limit.rails, limit.watts) for at, limit in enumerate(part.combined_limits)
+    ]
+    if not limits and part.design != _TWELVE_VOLT_ONLY:
+        watts = ends.rating(None, unit, "combined_limits", supply.SMALL_RAILS_TOGETHER_WATTS)
+        limits = [(Place("combined", unit), _SMALL_RAILS, watts)]
     return [
-        CombinedLoad(
-            Place("combined", unit, (at,)),
-            limit.rails,
-            sum(running[rail] for rail in limit.rails),
-            sum(starting[rail] for rail in limit.rails),
-            limit.watts,
-        )
-        for at, limit in enumerate(part.combined_limits)
+        CombinedLoad(at, rails, sum(running[r] for r in rails), sum(starting[r] for r in rails), watts)
+        for at, rails, watts in limits
     ]
 
 

@@ -5,14 +5,17 @@ Draws of devices, what hangs on what, feeds for the plugs, sums by rail, short m
 
 from service.demand import draws
 from service.demand.cards import card, is_required, slot_current, with_way
-from service.demand.current import VOLTS_12, milliamps_at, plus, watts_of
+from service.demand.current import VOLTS_12, milliamps_at, minus, plus, watts_of
 from service.demand.demand import NONE, Demand, Feed, FeedPort, Triple
 from service.demand.draws import Draw
 from service.demand.ends import Ends
-from service.demand.hosts import Host, Hung, hang, host
+from service.demand.hosts import Hung, hang, state
 from service.demand.moments import CardAtPeak, moments
 from service.demand.needs import needs_of
+from service.demand.placing import Problem
 from service.demand.processors import ProcessorDraw, processor
+from service.demand.slots import extra_plugs, past_main
+from service.demand.wants import Host, host
 from service.facts import rest
 from service.parts.build import Build
 from service.parts.records import (
@@ -54,13 +57,12 @@ class _Ledger:
         self.standby = 0
 
 
-def demand(build: Build, ends: Ends) -> Demand:
-    """Return what a build asks of its supply at the end that ``ends`` chooses."""
-    ledger = _Ledger(build, ends)
-    for unit, entry in enumerate(build.units):
-        _enter(ledger, unit, entry.part)
+def demand(build: Build, ends: Ends, hung: Hung | None = None) -> Demand:
+    """Return what a build asks of its supply at the end that ``ends`` chooses, its headers filled as in ``hung``."""
+    ledger = _ledger(build, ends)
     started = _starting_together(ledger)
-    hung = hang([*started, *_signals_of_cards(build)], ledger.hosts, _plugged(build))
+    if hung is None:
+        hung = hang(_headers(ledger, started))
     feeds, slots_on_risers = _riser_feeds(ledger)
     feeds += [c.draw.feed for c in ledger.cards if c.draw.feed is not None]
     feeds += _board_feeds(ledger, hung, slots_on_risers)
@@ -76,7 +78,28 @@ def demand(build: Build, ends: Ends) -> Demand:
         slots=tuple((at.draw.unit, at.draw.slot_watts) for at in ledger.cards),
         headers=tuple(hung.headers),
         headless=tuple(hung.headless),
+        over=hung.worth.over,
+        hung_proven=hung.proven,
+        hung_choice=hung.choice,
     )
+
+
+def headers(build: Build, ends: Ends) -> Problem:
+    """Return what is to be filled: what hosts of a build offer, and what its devices want of them."""
+    ledger = _ledger(build, ends)
+    return _headers(ledger, _starting_together(ledger))
+
+
+def _headers(ledger: _Ledger, started: list[Draw]) -> Problem:
+    build = ledger.build
+    return state([*started, *_signals_of_cards(build)], ledger.hosts, _plugged(build))
+
+
+def _ledger(build: Build, ends: Ends) -> _Ledger:
+    ledger = _Ledger(build, ends)
+    for unit, entry in enumerate(build.units):
+        _enter(ledger, unit, entry.part)
+    return ledger
 
 
 def _enter(ledger: _Ledger, unit: int, part: object) -> None:
@@ -206,11 +229,10 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         sustained = plus(own, hung.sustained.get(unit, NONE))
         starting = plus(own, hung.starting.get(unit, NONE))
         processors, plug_weights = _at_processor_plugs(ledger, place)
-        if place == 0:
-            slots, idle_slots = _slots(ledger, on_risers)
-            for memory in ledger.memory:
-                slots, idle_slots = plus(slots, memory.sustained), plus(idle_slots, memory.starting)
-            sustained, starting = plus(sustained, slots), plus(starting, idle_slots)
+        slots, idle_slots = _slots(ledger, on_risers) if place == 0 else (NONE, NONE)
+        sustained, starting = plus(sustained, slots), plus(starting, idle_slots)
+        for memory in ledger.memory if place == 0 else ():
+            sustained, starting = plus(sustained, memory.sustained), plus(starting, memory.starting)
         main = tuple(n for n in needs if n.connector in MAIN)
         plugs = tuple(n for n in needs if n.connector in PROCESSOR)
         others = tuple(n for n in needs if n not in main and n not in plugs and n.connector not in SIGNAL_CONNECTORS)
@@ -222,11 +244,15 @@ def _board_feeds(ledger: _Ledger, hung: Hung, on_risers: dict[int, float]) -> li
         plug_ports = tuple(p._replace(weight=w) for p, w in zip(plug_ports, plug_weights, strict=True))
         own_12v = (NONE, NONE) if main else (_all_on_12(sustained), _all_on_12(starting))
         by_plugs, by_others = (own_12v, (NONE, NONE)) if plugs else ((NONE, NONE), own_12v)
-        extra = _extra_slot(ledger, unit, others)
-        other_ports = with_way(_ports(others, 0.0), due=by_others != (NONE, NONE))
-        feeds.append(Feed(unit, "main", main_ports, *_converted(main, sustained, starting)))
+        at_main = _converted(main, sustained, starting)
+        past, past_at_start = (
+            past_main(main if others else (), *both) for both in zip(at_main, (slots, idle_slots), strict=True)
+        )
+        extra = extra_plugs(unit, others, past, ledger.ends)
+        other_ports = with_way(_ports(others, 0.0), due=past != NONE or by_others != (NONE, NONE))
+        feeds.append(Feed(unit, "main", main_ports, minus(at_main[0], past), minus(at_main[1], past_at_start)))
         feeds.append(Feed(unit, "processor", plug_ports, plus(at_plugs, by_plugs[0]), plus(at_plugs, by_plugs[1])))
-        feeds.append(Feed(unit, "rest", other_ports, plus(extra[0], by_others[0]), plus(extra[1], by_others[1])))
+        feeds.append(Feed(unit, "rest", other_ports, plus(extra, by_others[0]), plus(extra, by_others[1])))
     return feeds
 
 
@@ -273,21 +299,12 @@ def _all_on_12(current: Triple) -> Triple:
     return (current[0] + milliamps_at(small, VOLTS_12), 0, 0)
 
 
-def _extra_slot(ledger: _Ledger, unit: int, others: tuple[Need, ...]) -> tuple[Triple, Triple]:
-    """Return the load of a board's extra plugs for its slots: stated watts, else up to a slot's worth each."""
-    watts = 0.0
-    for need in others:
-        each = ledger.ends.load(need.watts, unit, f"needs/{need.connector}/watts", rest.EXTRA_SLOT_PLUG_WATTS)
-        watts += each * need.count
-    current = (milliamps_at(watts, VOLTS_12), 0, 0)
-    return current, current
-
-
 def _sums(ledger: _Ledger, started: list[Draw]) -> tuple[Triple, Triple]:
     """Return the sums by rail, each device once: sustained, and at start-up with the cards idle."""
     sustained, starting = NONE, NONE
     for draw in (*started, *ledger.memory):
-        sustained, starting = plus(sustained, draw.sustained), plus(starting, draw.starting)
+        sustained = plus(sustained, draw.sustained)
+        starting = plus(plus(starting, draw.starting), draw.moment)
     for _, _, own in ledger.boards:
         sustained, starting = plus(sustained, own), plus(starting, own)
     at_plugs = sum(_at_processor_plugs(ledger, place)[0] for place in range(len(ledger.boards)))

@@ -22,6 +22,11 @@ def plus(one: Triple, other: Triple) -> Triple:
     return (one[0] + other[0], one[1] + other[1], one[2] + other[2])
 
 
+def minus(one: Triple, other: Triple) -> Triple:
+    """Return what is left by rail."""
+    return (one[0] - other[0], one[1] - other[1], one[2] - other[2])
+
+
 def most(one: Triple, other: Triple) -> Triple:
     """Return the greater by rail."""
     return (max(one[0], other[0]), max(one[1], other[1]), max(one[2], other[2]))

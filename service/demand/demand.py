@@ -68,7 +68,8 @@ class Demand:
 
     ``slots`` pairs each card with the watts [W]
     that it takes through its slot. ``headless`` names each need that found no header: unit, connector, and which of
-    the unit's headers it is.
+    the unit's headers it is; ``over`` counts the ``headers`` that carry more than they are good for. ``hung_proven``:
+    no way to fill the headers is better; ``hung_choice``: another one may load the supply's plugs otherwise.
     """
 
     feeds: tuple[Feed, ...]
@@ -79,3 +80,6 @@ class Demand:
     slots: tuple[tuple[int, float], ...]
     headers: tuple[Header, ...]
     headless: tuple[tuple[int, str, int], ...]
+    over: int = 0
+    hung_proven: bool = True
+    hung_choice: bool = False

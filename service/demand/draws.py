@@ -35,13 +35,18 @@ _FIELDS = (("v12", "12v"), ("v5", "5v"), ("v3_3", "3v3"))
 
 
 class Draw(NamedTuple):
-    """A device's own draw [mA on 12 V, 5 V, 3.3 V], its needs, and the role its plugs have in a plan."""
+    """A device's own draw [mA on 12 V, 5 V, 3.3 V], its needs, and the role its plugs have in a plan.
+
+    ``starting``: while drives spin up, for seconds. ``moment``: what it takes on top of that for a second at most,
+    which counts for the supply as a whole, and warms no contact and no wire.
+    """
 
     unit: int
     role: Role
     needs: tuple[Need, ...]
     sustained: Triple
     starting: Triple
+    moment: Triple = NONE
 
 
 def drive(unit: int, part: Drive, ends: Ends) -> Draw:
@@ -59,13 +64,14 @@ def optical(unit: int, part: OpticalDrive, ends: Ends) -> Draw:
 
 
 def turning(unit: int, part: Cooler | Pump | Fan, ends: Ends) -> Draw:
-    """Return the draw of a thing with a motor on 12 V."""
+    """Return the draw of a thing with a motor on 12 V; a fan has started within a second, a pump takes longer."""
     is_pump = isinstance(part, Pump)
     usual = rest.PUMP_AMPS if is_pump else rest.FAN_AMPS
     start = rest.PUMP_STARTING_AMPS if is_pump else rest.FAN_STARTING_AMPS
     running = milliamps(ends.load(part.amps, unit, "amps", usual))
-    starting = milliamps(ends.load(part.starting_amps, unit, "starting_amps", start))
-    return Draw(unit, "rest", needs_of(part), (running, 0, 0), (max(running, starting), 0, 0))
+    starting = max(running, milliamps(ends.load(part.starting_amps, unit, "starting_amps", start)))
+    at_plugs = starting if is_pump else running
+    return Draw(unit, "rest", needs_of(part), (running, 0, 0), (at_plugs, 0, 0), (starting - at_plugs, 0, 0))
 
 
 def controller(unit: int, part: Controller, ends: Ends) -> Draw:
@@ -94,7 +100,7 @@ def memory(unit: int, part: Memory, ends: Ends) -> Draw:
 
 def backplane(unit: int, part: Backplane) -> Draw:
     """Return a drive cage, which draws nothing itself."""
-    return Draw(unit, "drive", part.needs, NONE, NONE)
+    return Draw(unit, "drive", needs_of(part), NONE, NONE)
 
 
 def board(unit: int, part: Motherboard, ends: Ends) -> tuple[Triple, int]:

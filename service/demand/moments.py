@@ -1,12 +1,14 @@
 """Short moments: 100 us, 1, 10 and 100 ms.
 
 In each the one card that adds most stands at its excursion, the processors at their peak up to 10 ms and at their
-continuous draw from 100 ms on, the rest at its sustained draw. A card's excursion is the peak that its maker states for
-that stretch or a longer one, and the published ratio of its sustained watts where none is stated for that stretch or a
-shorter one: a mean over a long stretch says nothing of the peaks within it. The ratio is published for cards of 300 to
+continuous draw from 100 ms on, the rest at its sustained draw. A peak that a maker states is the greatest mean over its
+stretch. So for a shorter moment it is the least that must be carried, and what is derived (the published ratio, the
+guide's peak) stands beside it; over a longer one no mean is greater, and it bounds what is derived. A stated peak below
+the sustained draw that is looked at cannot be true there and says nothing. The ratio of cards is published for 300 to
 600 W: below, it is loose evidence; above, it still stands, since a heavier card cannot count for less.
 """
 
+from math import inf
 from typing import NamedTuple
 
 from service.demand.cards import CardDraw
@@ -19,6 +21,8 @@ from service.facts.supply import EXCURSION_MICROSECONDS
 from service.parts.records import Peak
 from service.physics.excursion import card_ratio
 
+_DIGITS = 3  # of watts: what sums leave beyond them is no difference
+
 
 class CardAtPeak(NamedTuple):
     """A card, the peaks that its maker states, and the scale of its power limit."""
@@ -29,21 +33,26 @@ class CardAtPeak(NamedTuple):
 
 
 class _Extra(NamedTuple):
-    """Watts that one part adds above its sustained draw.
+    """Watts that one part adds above its sustained draw: by its maker, and as derived where that is more, else 0.
 
-    How much, stated by its maker, and published ratio in its range.
+    ``published``: what is derived lies in the range that its ratio is published for.
     """
 
-    watts: float
-    stated: bool
+    stated: float
+    derived: float
     published: bool
+
+    @property
+    def most(self) -> float:
+        """Return the watts by whichever evidence asks for more."""
+        return max(self.stated, self.derived)
 
 
 def moments(sustained_watts: float, cards: list[CardAtPeak], processors: list[ProcessorDraw]) -> tuple[Moment, ...]:
     """Return the watts asked for in each short moment.
 
-    Up to three for each stretch, so that each kind of evidence is weighed by itself: all that makers state; that and
-    the published ratio; that and the ratio outside the range it is published for, where this asks for more.
+    Up to three for each stretch, so that each kind of evidence is weighed by itself: all that makers state; what
+    something derived adds to; and that by the ratio outside the range it is published for, where this asks for more.
     """
     return tuple(m for t in EXCURSION_MICROSECONDS for m in _moments_at(t, sustained_watts, cards, processors))
 
@@ -51,42 +60,63 @@ def moments(sustained_watts: float, cards: list[CardAtPeak], processors: list[Pr
 def _moments_at(
     microseconds: int, sustained_watts: float, cards: list[CardAtPeak], processors: list[ProcessorDraw]
 ) -> list[Moment]:
-    each_card = [_card_extras(microseconds, card) for card in cards]
-    by_card = [extra for extras in each_card for extra in extras]
-    by_processor = [_processor_extra(microseconds, draw) for draw in processors]
-    base = sustained_watts + sum(extra.watts for extra in by_processor)
-    everything = base + sum(max(extra.watts for extra in extras) for extras in each_card)
-    firm = base + max((extra.watts for extra in by_card if extra.published), default=0.0)
-    loose = base + max((extra.watts for extra in by_card), default=0.0)
-    stated = sustained_watts + sum(extra.watts for extra in by_processor if extra.stated)
-    stated += max((extra.watts for extra in by_card if extra.stated), default=0.0)
+    by_card = [_of_card(microseconds, card) for card in cards]
+    by_processor = [_of_processor(microseconds, draw) for draw in processors]
+    base = sustained_watts + sum(extra.most for extra in by_processor)
+    everything = base + sum(extra.most for extra in by_card)
+    stated_card = max((extra.stated for extra in by_card), default=0.0)
+    stated = sustained_watts + sum(extra.stated for extra in by_processor) + stated_card
+    firm_card = max((extra.derived for extra in by_card if extra.published), default=0.0)
+    loose_card = max((extra.derived for extra in by_card), default=0.0)
+    if any(extra.derived for extra in by_processor):
+        firm = base + max(firm_card, stated_card)
+    else:
+        firm = base + firm_card if firm_card else sustained_watts
     found = [Moment(microseconds, firm, everything, stated=False, beyond_formula=False)]
     if stated > sustained_watts:
-        found.append(Moment(microseconds, stated, stated, stated=True, beyond_formula=False))
-    if loose > firm:
-        found.append(Moment(microseconds, loose, everything, stated=False, beyond_formula=True))
+        found.append(Moment(microseconds, stated, everything, stated=True, beyond_formula=False))
+    if loose_card and base + loose_card > firm:
+        found.append(Moment(microseconds, base + loose_card, everything, stated=False, beyond_formula=True))
     return found
 
 
-def _card_extras(microseconds: int, card: CardAtPeak) -> list[_Extra]:
-    """Return what a card adds by its stated peaks, and by the ratio where no peak is stated for so short a stretch."""
-    board_watts = card.draw.board_watts
-    found = []
-    stated = [peak.watts * card.scale for peak in card.peaks if _counts(peak.microseconds, microseconds)]
-    if stated:
-        found.append(_Extra(max(0.0, max(stated) - board_watts), stated=True, published=True))
-    if not stated or all(peak.microseconds > microseconds for peak in card.peaks):
-        published = board_watts >= card_facts.RATIO_FROM_WATTS.value
-        found.append(_Extra((card_ratio(microseconds) - 1.0) * board_watts, stated=False, published=published))
-    return found
+def _of_card(microseconds: int, card: CardAtPeak) -> _Extra:
+    watts = card.draw.board_watts
+    peaks = [(peak.microseconds, peak.watts * card.scale) for peak in card.peaks]
+    published = watts >= card_facts.RATIO_FROM_WATTS.value
+    return _extra(microseconds, watts, card_ratio(microseconds) * watts, peaks, published=published)
 
 
-def _processor_extra(microseconds: int, draw: ProcessorDraw) -> _Extra:
-    stated = [milliamps for length, milliamps in draw.stated if _counts(length, microseconds)]
-    if stated:
-        return _Extra(max(0, max(stated) - draw.sustained) * VOLTS_12 / 1000, stated=True, published=True)
+def _of_processor(microseconds: int, draw: ProcessorDraw) -> _Extra:
     brief = microseconds <= processor_facts.PEAK_MAX_MICROSECONDS.value
-    return _Extra(max(0, draw.peak - draw.sustained) * VOLTS_12 / 1000 if brief else 0.0, stated=False, published=True)
+    peak = draw.peak if brief else draw.sustained
+    stated = [(length, _watts(milliamps)) for length, milliamps in draw.stated]
+    return _extra(microseconds, _watts(draw.sustained), _watts(peak), stated, published=True)
+
+
+def _extra(
+    microseconds: int, sustained: float, excursion: float, peaks: list[tuple[int, float]], *, published: bool
+) -> _Extra:
+    """Return what a part adds: by stated peaks [us, W], and by an excursion [W] as far as these leave room for it."""
+    if not peaks:
+        return _Extra(0.0, excursion - sustained, published)
+    true = [(length, watts) for length, watts in peaks if round(watts, _DIGITS) >= round(sustained, _DIGITS)]
+    stated = max([sustained, *(watts for length, watts in true if _counts(length, microseconds))])
+    derived = min([excursion, *(_bound(length, watts, microseconds) for length, watts in true)])
+    return _Extra(stated - sustained, derived - sustained if derived > stated else 0.0, published)
+
+
+def _bound(length: int, watts: float, microseconds: int) -> float:
+    """Return the most that a mean over a moment [us] can be, by a peak [W] over a stretch [us] that is no longer.
+
+    So many such stretches cover the moment; where these end with it, the peak itself.
+    """
+    stretches = -(-microseconds // length)
+    return watts * (stretches * length / microseconds) if length <= microseconds else inf
+
+
+def _watts(milliamps: int) -> float:
+    return milliamps * VOLTS_12 / 1000
 
 
 def _counts(length: int, microseconds: int) -> bool:

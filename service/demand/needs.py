@@ -3,6 +3,7 @@
 from service.facts import drives
 from service.facts.headers import PLAIN_LIGHT_VOLTS
 from service.parts.records import (
+    Backplane,
     Controller,
     Cooler,
     Drive,
@@ -14,7 +15,10 @@ from service.parts.records import (
     Part,
     Pump,
 )
+from service.parts.words import SIGNAL_CONNECTORS
 
+_SIGNAL = frozenset(SIGNAL_CONNECTORS)
+_DATA = frozenset({"sata-data"})
 _FAN = (Need(connector="fan-4"),)
 _SATA_POWER = (Need(connector="sata-power"),)
 _SATA_DATA = Need(connector="sata-data")
@@ -25,15 +29,21 @@ _ADDRESSABLE = (Need(connector="argb-3"),)
 
 
 def needs_of(part: Part) -> tuple[Need, ...]:
-    """Return the needs of a part; a SATA drive takes a data port too, unless its needs name one."""
+    """Return the needs of a part.
+
+    A SATA drive takes a data port too, unless its needs name one. A board, a drive or a cage that names none by which
+    power could come has the usual ones beside those that it names.
+    """
     match part:
         case Motherboard():
-            return part.needs or _BOARD
+            return _with_power(part.needs, _BOARD, _SIGNAL)
         case Drive():
             usual = _M2 if part.size == drives.M2 else _SATA_POWER
-            return _with_data(part.needs or usual, part.interface)
+            return _with_data(_with_power(part.needs, usual, _DATA), part.interface)
         case OpticalDrive():
-            return _with_data(part.needs or _SATA_POWER, part.interface)
+            return _with_data(_with_power(part.needs, _SATA_POWER, _DATA), part.interface)
+        case Backplane():
+            return _with_power(part.needs, _SATA_POWER, _SIGNAL)
         case Cooler() | Fan():
             return part.needs or _FAN
         case Pump() | Controller():
@@ -42,6 +52,11 @@ def needs_of(part: Part) -> tuple[Need, ...]:
             return part.needs or _LIGHT.get(part.volts, _ADDRESSABLE)
         case _:
             return getattr(part, "needs", ())
+
+
+def _with_power(needs: tuple[Need, ...], usual: tuple[Need, ...], without: frozenset[str]) -> tuple[Need, ...]:
+    """Return the needs, the usual ones first where all that are named are of connectors ``without`` power."""
+    return (*usual, *needs) if all(need.connector in without for need in needs) else needs
 
 
 def _with_data(needs: tuple[Need, ...], interface: str | None) -> tuple[Need, ...]:

@@ -58,11 +58,8 @@ def _watts_by_base(unit: int, base_watts: float, ends: Ends) -> float:
 
 
 def _with_peak(unit: int, sustained: int, peaks: tuple[Peak, ...], efficiency: float, ends: Ends) -> ProcessorDraw:
-    stated = _stated(peaks, efficiency)
-    if stated:
-        return ProcessorDraw(unit, sustained, sustained, stated)
     ratio = ends.load(None, unit, "peaks", facts.PEAK_TO_CONTINUOUS)
-    return ProcessorDraw(unit, sustained, int(sustained * ratio + 0.5), ())
+    return ProcessorDraw(unit, sustained, int(sustained * ratio + 0.5), _stated(peaks, efficiency))
 
 
 def _stated(peaks: tuple[Peak, ...], efficiency: float) -> tuple[tuple[int, int], ...]:

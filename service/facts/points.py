@@ -28,3 +28,6 @@ THREE_VOLT_POINTS: Final = judgement(
     "points.three_volt", 3, _UNIT,
     "The drive does not appear at all, though nothing is damaged and another lead cures it.",
 )
+HEADER_POINTS: Final = judgement(
+    "points.header", 6, _UNIT, "Another header or a hub cures it, but a header that burns out takes the board with it.",
+)

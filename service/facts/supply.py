@@ -3,7 +3,7 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Assumption, Column, Fact, Kind, judgement, supposed, usual
+from service.facts.fact import WHOLE, Assumption, Column, Fact, Kind, judgement, supposed, usual
 from service.facts.sources import GUIDE_0_9, GUIDE_2_0, GUIDE_12VO
 from service.facts.tables import pairs
 
@@ -49,6 +49,7 @@ PRINTED_PERCENT: Final = judgement(
     "supply.printed", 100, "% of the printed figure",
     "What a maker prints as the most is allowed in full and not passed: a print already holds its maker's margin.",
 )
+
 AMBIENT_DESIGN_CELSIUS: Final = Fact(
     "supply.ambient.design", 50, "C", Kind.NOMINAL, GUIDE_0_9, "section 7, p. 29", "published", "mirror",
     reason="Derating of components is stated at this warmth.",
@@ -71,6 +72,11 @@ _SMALL_RAILS: Final = MappingProxyType({
     "3v3": usual("assumed.rail.3v3", 15, 25, "A", "The 3.3 V rail of a desktop supply usually gives 15 to 25 A."),
     "5vsb": usual("assumed.rail.5vsb", 2, 3, "A", "Standby 5 V of a desktop supply usually gives 2 to 3 A."),
 })
+SMALL_RAILS_TOGETHER_WATTS: Final = usual(
+    "assumed.combined.small", 100, 150, "W",
+    "5 V and 3.3 V share a limit on nearly every supply, usually 100 to 150 W. Where 12 V shares one too, the rated "
+    "watts are taken.",
+)
 NOMINAL_12_VOLTS: Final = 12.0
 
 
@@ -85,3 +91,8 @@ def usual_rail_amps(rail: str, design: str, rated_watts: float) -> tuple[Assumpt
 def is_large(rated_watts: float, has_16_pin: bool) -> bool:
     """Say whether a supply is judged by the large column: above 450 W and with a 16-pin connector."""
     return has_16_pin and rated_watts > SIZE_SPLIT_WATTS.value
+
+
+def as_printed(figure: float) -> float:
+    """Return what is allowed of a figure that a maker prints as the most, in its unit."""
+    return figure * (PRINTED_PERCENT.value / WHOLE)

@@ -1,8 +1,11 @@
 """Schemas of what draws power and of what holds it all: boards, cards, drives, coolers, lights, cases."""
 
+from collections.abc import Callable
+from typing import Any
+
 from service.intake import bounds
 from service.intake.fields import Figure, Flag, Number, Own, PrintedWhole, Whole, Word
-from service.intake.shapes import Many, One, Pairs, RecordSchema, Unlike, schema
+from service.intake.shapes import Many, Messages, One, Pairs, RecordSchema, Unlike, no_faults, schema
 from service.intake.specs_common import (
     BOARD_AMPS,
     BUNDLED_ADAPTER,
@@ -18,6 +21,7 @@ from service.intake.specs_common import (
     plain_needs,
     size_mm,
 )
+from service.parts.figures import Range
 from service.parts.records import (
     Backplane,
     Bay,
@@ -34,11 +38,12 @@ from service.parts.records import (
     Motherboard,
     OpticalDrive,
     Part,
+    Peak,
     Processor,
     Pump,
     Riser,
 )
-from service.parts.words import FUNCTIONS
+from service.parts.words import FUNCTIONS, MAIN
 
 INTERFACES = ("sata", "sas", "nvme")
 DRIVE_SIZES = ("3.5", "2.5", "m2")
@@ -52,8 +57,38 @@ BAY = schema("Bay", Bay, {
 })
 
 
-def _device(name: str, record: type[Part], stated: dict[str, Own]) -> RecordSchema:
-    return schema(name, record, category(record.category) | named() | stated)
+def _device(
+    name: str, record: type[Part], stated: dict[str, Own], check: Callable[[Any], Messages] = no_faults
+) -> RecordSchema:
+    return schema(name, record, category(record.category) | named() | stated, check)
+
+
+def board_faults(board: Motherboard) -> Messages:
+    """Find watts stated of a main port, which has three rails and carries what else is listed."""
+    said = "must be left out at a main port: it carries what the board, its slots and its headers draw"
+    stated = [at for at, need in enumerate(board.needs) if need.connector in MAIN and need.watts is not None]
+    return {"needs": {at: {"watts": [said]} for at in stated}} if stated else {}
+
+
+def card_faults(card: GraphicsCard | ExpansionCard) -> Messages:
+    """Find peaks below what a card draws for long."""
+    return _low_peaks(card.peaks, card.board_watts, "board_watts")
+
+
+def processor_faults(processor: Processor) -> Messages:
+    """Find peaks below what a processor draws for long, by the figure of it that counts."""
+    for field in ("plug_watts", "turbo_watts", "base_watts"):
+        watts: Range | None = getattr(processor, field)
+        if watts is not None:
+            return _low_peaks(processor.peaks, watts, field)
+    return {}
+
+
+def _low_peaks(peaks: tuple[Peak, ...], sustained: Range, field: str) -> Messages:
+    """Find peaks below even the low end of a sustained draw."""
+    said = f"must not be below {field}: the greatest mean over a stretch is no less than what is drawn for long"
+    low = {index: {"watts": [said]} for index, peak in enumerate(peaks) if peak.watts < sustained.low}
+    return {"peaks": low} if low else {}
 
 
 def _card() -> dict[str, Own]:
@@ -79,7 +114,7 @@ MOTHERBOARD = _device("Motherboard", Motherboard, {
     "needs": needs(),
     "offers": offers(),
     "own_amps": One(BOARD_AMPS),
-})
+}, board_faults)
 PROCESSOR = _device("Processor", Processor, {
     "base_watts": load_watts(),
     "turbo_watts": load_watts(),
@@ -87,9 +122,9 @@ PROCESSOR = _device("Processor", Processor, {
     "class_watts": Whole(bounds.LEAST_CLASS_WATTS, bounds.MOST_CLASS_WATTS),
     "socket": code(),
     "peaks": peaks(),
-})
-GRAPHICS_CARD = _device("GraphicsCard", GraphicsCard, _card())
-EXPANSION_CARD = _device("ExpansionCard", ExpansionCard, _card())
+}, processor_faults)
+GRAPHICS_CARD = _device("GraphicsCard", GraphicsCard, _card(), card_faults)
+EXPANSION_CARD = _device("ExpansionCard", ExpansionCard, _card(), card_faults)
 DRIVE = _device("Drive", Drive, {
     "interface": Word(INTERFACES),
     "size": Word(DRIVE_SIZES),

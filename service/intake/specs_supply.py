@@ -2,6 +2,8 @@
 
 from typing import Any, NamedTuple
 
+from marshmallow import ValidationError
+
 from service.intake import bounds
 from service.intake.faults import Key
 from service.intake.fields import Connector, Flag, Number, Own, Printed, Text, Whole, Word
@@ -23,6 +25,7 @@ from service.parts.words import (
 MODULARITIES = ("full", "semi", "none")
 EFFICIENCY_LEVELS = ("white", "bronze", "silver", "gold", "platinum", "titanium")
 INLETS = ("c14", "c20")
+GROUP_RAILS = tuple(rail for rail in RAILS if rail != "5vsb")  # standby comes by no cable but the main one
 FAN_SIDES = ("top", "bottom")
 _FUNCTION_OF: dict[str, str] = (
     dict.fromkeys(MAIN | {"atx-20+4"}, "main")
@@ -43,6 +46,15 @@ class MaxAmps(NamedTuple):
     """What stands under the name of a rail."""
 
     max_amps: float
+
+
+class Fed(Word):
+    """What a group feeds; slots, which guides name too, hang on the main connector."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
+        if value == "slot":
+            raise ValidationError(f"must be one of {', '.join(self.words)}; slots are fed through main")
+        return super()._deserialize(value, attr, data)
 
 
 class Rails(Pairs):
@@ -168,9 +180,9 @@ SOCKET = schema("Socket", Socket, {
 })
 GROUP = schema("Group", Group, {
     "name": Text(bounds.LONGEST_LABEL, required=True),
-    "rail": Word(RAILS),
+    "rail": Word(GROUP_RAILS),
     "max_amps": limit_amps(required=True),
-    "feeds": Unlike(Word(FUNCTIONS), len(FUNCTIONS)),
+    "feeds": Unlike(Fed(FUNCTIONS), len(FUNCTIONS)),
 })
 COMBINED_LIMIT = schema("CombinedLimit", CombinedLimit, {
     "rails": Unlike(Word(RAILS), len(RAILS), least=1, required=True),

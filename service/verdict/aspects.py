@@ -3,12 +3,16 @@
 from typing import NamedTuple
 
 from service.parts.build import Build
+from service.parts.records import CATEGORIES
 from service.parts.words import ASPECTS, Aspect
 
+_SUPPLY = frozenset({"power_supply"})
+TAKES_POWER = frozenset(kind.category for kind in CATEGORIES) - _SUPPLY - {"cable", "adapter", "case", "bracket"}
+"""Categories of which a supply feeds something, straight or by others."""
 _NEEDS: dict[Aspect, tuple[frozenset[str], ...]] = {
-    "power": (frozenset({"power_supply"}),),
-    "connections": (frozenset({"power_supply"}),),
-    "mains": (frozenset({"power_supply"}),),
+    "power": (_SUPPLY, TAKES_POWER),
+    "connections": (_SUPPLY, TAKES_POWER),
+    "mains": (_SUPPLY, TAKES_POWER),
     "signals": (frozenset({"motherboard"}),),
     "fit": (frozenset({"case"}), frozenset({"power_supply", "graphics_card", "expansion_card"})),
     "mating": (frozenset({"motherboard"}), frozenset({"processor", "memory"})),

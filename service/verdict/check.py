@@ -1,8 +1,8 @@
 """The check: the unfavourable end first; the favourable one too when a stop speaks and a range is involved.
 
 * ``does_not_fit``: a stop stands at the favourable end; if all such stops hang on a plan that is not proven,
-``undecided``.
-* ``undecided``: a stop stands at the unfavourable end only.
+``undecided``, unless there is a stop whatever the plan.
+* ``undecided``: a stop stands at the unfavourable end only, or nothing at all could be looked at.
 * ``fits_with_cautions``: a caution stands at the unfavourable end.  ``fits``: neither.
 """
 
@@ -17,7 +17,7 @@ from service.case.place import Place
 from service.parts.build import Build
 from service.parts.words import Aspect
 from service.verdict.aspects import NotChecked, aspects_of
-from service.verdict.score import ScoreLine, lines, score
+from service.verdict.score import NOTHING_CHECKED, ScoreLine, lines, score
 from service.verdict.speak import Spoken, Tally, has_weight, speak, tally
 
 Verdict = Literal["fits", "fits_with_cautions", "undecided", "does_not_fit"]
@@ -54,15 +54,15 @@ def check(build: Build) -> Checked:
     spoken = speak(worst.case, aspects)
     counted = tally(spoken)
     favourable = _favourable(build, worst, spoken, aspects)
-    verdict = _verdict(spoken, favourable)
+    verdict = _verdict(spoken, favourable) if aspects else "undecided"
     certain = None if favourable is None else _certain(spoken, favourable[1])
     better = _better(build, worst.case, counted, aspects)
     return Checked(
         build=build,
         case=worst.case,
         verdict=verdict,
-        score=score(counted),
-        score_lines=tuple(lines(counted, spoken)),
+        score=score(counted) if aspects else NOTHING_CHECKED,
+        score_lines=tuple(lines(counted, spoken)) if aspects else (ScoreLine("base", NOTHING_CHECKED),),
         spoken=tuple(spoken),
         certain=certain,
         not_checked=tuple(not_checked),
@@ -93,7 +93,7 @@ def _verdict(spoken: list[Spoken], favourable: tuple[Case, list[Spoken]] | None)
         assert favourable is not None, "a stop is looked at from both ends"
         best_case, best_spoken = favourable
         at_best = tally([s for s in best_spoken if not s.unknown])
-        unproven = at_best.stops_planned_only and not best_case.proven
+        unproven = at_best.stops_planned_only and not (best_case.proven or best_case.stopped)
         return "does_not_fit" if at_best.stops and not unproven else "undecided"
     return "fits_with_cautions" if has_weight(spoken, "caution") else "fits"
 

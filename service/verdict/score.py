@@ -12,6 +12,9 @@ from service.case.place import Place
 from service.facts import score as facts
 from service.verdict.speak import Spoken, Tally
 
+NOTHING_CHECKED = 0
+"""The score of a sheet of which nothing was looked at: it has earned none."""
+
 
 class ScoreLine(NamedTuple):
     """A line of the sum: what for (base, stop, caution, floor), the rule and place if one, and its points."""

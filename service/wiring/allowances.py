@@ -11,6 +11,7 @@ from typing import Literal, NamedTuple
 from service.facts import card as card_facts
 from service.facts import contacts as facts
 from service.facts import wire as wire_facts
+from service.facts.supply import as_printed
 from service.parts.words import DRIVE, SIXTEEN_PIN
 from service.wiring.problem import FREE, Limits, RailLimits
 
@@ -133,4 +134,4 @@ def printed(rated_watts: float) -> Allowance:
 
 def adapter(rated_watts: float) -> Allowance:
     """Return what an adapter's rating allows."""
-    return Allowance("adapter", 0, Limits(stop=in_milliamps(rated_watts)))
+    return Allowance("adapter", 0, Limits(stop=in_milliamps(as_printed(rated_watts))))

@@ -4,13 +4,16 @@ Nothing here hangs on a range or on what is listed beside the supply, so the sam
 build. It is remembered by the whole record: digests leave names out, and groups are told apart by their names.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
 from service.facts import points
+from service.facts.box import CABLE_16_PIN_AWG, CABLE_AWG, CABLE_SOCKET, CABLE_WIRES, NO_CABLE_SOCKET
+from service.facts.contacts import WIRES
+from service.facts.fact import Assumption
 from service.parts.records import Cable, PowerSupply
-from service.parts.words import POWER_CONNECTORS, SIXTEEN_PIN
+from service.parts.words import POWER_CONNECTORS, SIXTEEN_PIN, Function
 from service.wiring import allowances as allow
 from service.wiring.allowances import Allowance, merged
 from service.wiring.mates import function_of, halves_of, halves_taken, mate
@@ -21,17 +24,24 @@ from service.wiring.reach import REACHES, Reach
 REMEMBERED = 64
 """JUDGEMENT: a usual box takes about 25 KiB, the largest that may be sent 475 KiB, so all of them 30 MiB at most."""
 
+_LIKE: dict[Function, Function] = {"card": "processor", "processor": "card"}
+ALL_TAKEN = ("all_taken",)
+"""Where a cable is put whose sockets all have another cable in them."""
 Stretches = tuple[tuple[Allowance, ...], ...]
 
 
 class FitInfo(NamedTuple):
-    """What stands behind a fit: what the joint allows, how far the plug is short, how it mates, contacts known open."""
+    """What stands behind a fit: what the joint allows, how far the plug is short, how it mates, contacts known open.
+
+    ``put_in``: the sockets that are not the cable's own in which it is said to stand, or ``ALL_TAKEN``; () where it
+    stands well.
+    """
 
     allowances: tuple[Allowance, ...]
     reach: Reach
     mate: str
     open_contacts: int
-    wrong_socket: bool = False
+    put_in: tuple[str, ...] = ()
 
 
 class Ready(NamedTuple):
@@ -50,6 +60,16 @@ class Candidate(NamedTuple):
     fit: tuple[Fit, FitInfo]
 
 
+class Taken(NamedTuple):
+    """A figure of a cable that is not stated: its field below the part, its range, and what of it is taken."""
+
+    field: str
+    low: float
+    high: float
+    used: float
+    assumption: Assumption
+
+
 class Box:
     """One supply: its sockets, its groups, its cables by kind."""
 
@@ -60,6 +80,8 @@ class Box:
         self.by_function = self._sockets_by_function()
         self.kinds = in_the_box(supply, unit)
         self.ready = tuple(self.made_ready(of, self.stretches(of.cable)) for of in self.kinds)
+        own = ((f"cables/{of.pieces[0].entry}/", of.cable) for of in self.kinds)
+        self.assumed = self.assumed_of(own)
         self.unprinted = tuple(is_unprinted(of.cable) for of in self.kinds)
         self.candidates: dict[str, tuple[Candidate, ...]] = {port: self._candidates(port) for port in POWER_CONNECTORS}
 
@@ -95,11 +117,56 @@ class Box:
         return Ready(kind, stretches, tuple(label for label, count in taken for _ in range(count)))
 
     def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
-        """Return the sockets a cable takes: its own, else those that a boxed cable for the same purpose takes."""
+        """Return the sockets a cable takes: its own, else those that a boxed cable for the same purpose takes.
+
+        Failing both, one of the label that fits; none where no label does.
+        """
         if cable.captive or not self.labels:
             return ()
-        own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector), ())
+        own = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector)) or self._fitting(cable)
         return tuple((label, count) for label, count in own if label in self.labels)
+
+    def is_known_place(self, cable: Cable) -> bool:
+        """Say whether the sockets that a cable takes, or that it takes none, are stated and not only assumed."""
+        stated = cable.occupies or self.by_function.get(function_of(cable.plugs[0].connector))
+        return bool(cable.captive or not self.labels or stated)
+
+    def _fitting(self, cable: Cable) -> tuple[tuple[str, int], ...]:
+        """Return one socket of the only label that no boxed cable names; of several of these none can be told.
+
+        Where each is named: of the only label there is, else what a processor's cable takes, for a card's, and the
+        other way round, since these often share their sockets.
+        """
+        named = {label for boxed in self.supply.cables or () for label, _ in boxed.occupies}
+        open_to = [label for label in self.labels if label not in named]
+        if not open_to and len(self.labels) > 1:
+            other = _LIKE.get(function_of(cable.plugs[0].connector))
+            return self.by_function.get(other, ()) if other else ()
+        labels = open_to or list(self.labels)
+        return ((labels[0], 1),) if len(labels) == 1 else ()
+
+    def assumed_of(self, cables: Iterable[tuple[str, Cable]]) -> tuple[Taken, ...]:
+        """Return what is taken of cables that do not say; each kind of figure once, at the first of them.
+
+        The cables come with the field that each stands in, below its part.
+        """
+        found: dict[str, Taken] = {}
+        for field, cable in cables:
+            for taken in self._assumed(field, cable):
+                found.setdefault(taken.assumption.key, taken)
+        return tuple(found.values())
+
+    def _assumed(self, field: str, cable: Cable) -> Iterator[Taken]:
+        wires = WIRES.get(cable.plugs[0].connector)
+        if wires is not None and cable.awg is None:
+            gauge = CABLE_16_PIN_AWG if cable.plugs[0].connector in SIXTEEN_PIN else CABLE_AWG
+            yield Taken(f"{field}awg", gauge.low, gauge.high, gauge.low, gauge)
+        if wires is not None and cable.supply_wires_12v is None:
+            yield Taken(f"{field}supply_wires_12v", wires[0], wires[0], wires[0], CABLE_WIRES)
+        if self.labels and not cable.occupies and not cable.captive:
+            count = sum(count for _, count in self.occupied(cable))
+            least = count if self.is_known_place(cable) else 0
+            yield Taken(f"{field}occupies", least, max(1, count), count, CABLE_SOCKET if count else NO_CABLE_SOCKET)
 
     def groups_of(self, cable: Cable, taken: tuple[tuple[str, int], ...]) -> tuple[int, ...]:
         """Return the overcurrent groups of a cable: its own, its sockets', or the one that feeds its function."""

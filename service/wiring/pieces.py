@@ -8,7 +8,7 @@ from typing import NamedTuple, TypeVar
 from service.demand.ends import Ends
 from service.parts.build import Build
 from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
-from service.parts.words import CARD, MAIN, OWN_FAMILY, PROCESSOR
+from service.parts.words import CARD, MAIN, OWN_FAMILY, PROCESSOR, Function
 from service.wiring.mates import function_of, mate
 
 K = TypeVar("K", bound=Hashable)
@@ -72,7 +72,9 @@ def in_the_box(part: PowerSupply, unit: int) -> tuple[CableKindOf, ...]:
     """Return the cables in a supply's box by kind; the supply is this unit of the build."""
     found: list[tuple[Cable, Piece]] = []
     for index, cable in enumerate(part.cables or ()):
-        plain = replace(cable, name="", quantity=1, captive=_is_captive(cable, part))
+        by_make = is_captive(part, function_of(cable.plugs[0].connector))
+        captive = by_make if cable.captive is None else cable.captive
+        plain = replace(cable, name="", quantity=1, captive=captive)
         found += [(plain, Piece(unit, index, copy)) for copy in range(cable.quantity)]
     return tuple(CableKindOf(cable, tuple(pieces)) for cable, pieces in _by_kind(found))
 
@@ -86,11 +88,9 @@ def is_foreign(cable: Cable, supply: PowerSupply, unit: int, ends: Ends) -> bool
     return ends.worst(unit, "family")
 
 
-def _is_captive(cable: Cable, supply: PowerSupply) -> bool:
-    if cable.captive is not None:
-        return cable.captive
-    first = function_of(cable.plugs[0].connector)
-    return supply.modularity == "none" or (supply.modularity == "semi" and first in ("main", "processor"))
+def is_captive(supply: PowerSupply, function: Function) -> bool:
+    """Say whether cables of a function are captive by the make of their supply, where they do not say it themselves."""
+    return supply.modularity == "none" or (supply.modularity == "semi" and function in ("main", "processor"))
 
 
 def adapters(build: Build, named: frozenset[Piece]) -> list[AdapterKindOf]:

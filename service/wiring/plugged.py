@@ -12,10 +12,10 @@ from service.demand.demand import Demand
 from service.demand.ends import Ends
 from service.parts.build import Build, Plugged, PluggedPlug
 from service.wiring import allowances as allow
-from service.wiring.box import FitInfo
+from service.wiring.box import ALL_TAKEN, FitInfo
 from service.wiring.mates import mate
 from service.wiring.pieces import Piece
-from service.wiring.pose import THREE_VOLT, Frame, Impossible, Poser, asks_three_volt
+from service.wiring.pose import THREE_VOLT, Frame, Impossible, Poser, Reason, asks_three_volt
 from service.wiring.problem import AdapterFit, AdapterSource, Fit, PlugSource, PortType, Source, Wiring
 
 PortAt = tuple[int, str, int]
@@ -52,11 +52,17 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
     impossible = []
     for each in plugged:
         at = (poser.lines[each.line, each.copy], each.connector, each.number)
-        fed = at not in starved and not (at in three_volt and _lacks_three_volt(poser, each))
-        if fed and _is_possible(poser, each):
+        reason: Reason | None = None
+        if not _is_possible(poser, each):
+            reason = "not_made_for"
+        elif at in starved:
+            reason = "no_such_rail"
+        elif at in three_volt and _lacks_three_volt(poser, each):
+            reason = "no_3v3"
+        if reason is None:
             placed[at] = room.place(each)
         else:
-            impossible.append(_impossible(poser, at[0], each))
+            impossible.append(_impossible(poser, at[0], each, reason))
     frame = poser.finish({at: found.type for at, found in placed.items()})
     frame.impossible = tuple(impossible)
     sources = tuple(
@@ -103,13 +109,13 @@ def _is_possible(poser: Poser, plugged: Plugged) -> bool:
     return len(ends) == len(plugs) and all(mate(p, e) != "impossible" for p, e in zip(plugs, ends, strict=True))
 
 
-def _impossible(poser: Poser, unit: int, plugged: Plugged) -> Impossible:
+def _impossible(poser: Poser, unit: int, plugged: Plugged, reason: Reason) -> Impossible:
     pieces = tuple(poser.plug_pieces(plugged))
     connectors = tuple(
         poser.cables[_kind(poser, piece)].cable.plugs[p.plug].connector
         for piece, p in zip(pieces, plugged.plugs, strict=True)
     )
-    return Impossible(unit, plugged, pieces, connectors, tuple(poser.adapter_pieces(plugged)))
+    return Impossible(unit, plugged, pieces, connectors, tuple(poser.adapter_pieces(plugged)), reason)
 
 
 def _kind(poser: Poser, piece: Piece) -> int:
@@ -191,13 +197,15 @@ class _Room:
         reach = self.poser.reach_of(self.poser.cables[kind], number, connector, tuple(through))
         into = through[0] if through else None
         fit, info = self.poser.fit(kind, number, connector, reach, False, plug.plug.open_contacts, into)
-        return fit, info._replace(wrong_socket=self._is_wrong(kind, plug.plug.sockets))
+        return fit, info._replace(put_in=self._wrongly_in(kind, plug.plug.sockets))
 
-    def _is_wrong(self, kind: int, sockets: tuple[str, ...]) -> bool:
-        """Say whether a cable stands in sockets that are not its own, or in more of them than there are."""
-        own = [label for label, n in self.poser.occupied(self.poser.cables[kind].cable) for _ in range(n)]
+    def _wrongly_in(self, kind: int, sockets: tuple[str, ...]) -> tuple[str, ...]:
+        """Return the sockets not its own in which a cable stands, ``ALL_TAKEN`` where none is left, else ()."""
+        cable = self.poser.cables[kind].cable
+        own = self.poser.sockets_of(kind)
         if kind not in self.seated:
             self.seated.add(kind)
             self.free.subtract(own)
-        crowded = any(self.free[label] < 0 for label in own)
-        return crowded or (bool(sockets) and sorted(sockets) != sorted(own))
+        if sorted(sockets) != sorted(own) and self.poser.box.is_known_place(cable) and sockets:
+            return sockets
+        return ALL_TAKEN if any(self.free[label] < 0 for label in own) else ()

@@ -5,22 +5,23 @@ to be too short. Where a wiring is given, each piece named in it is a kind of it
 just that as their source.
 """
 
-from dataclasses import dataclass, field
-from typing import NamedTuple
+from dataclasses import dataclass, field, replace
+from typing import Literal, NamedTuple
 
 from service.demand.demand import Demand, Feed
 from service.demand.ends import Ends
 from service.facts import adapters as adapter_facts
 from service.facts import card as card_facts
 from service.facts import points
+from service.facts.supply import as_printed
 from service.parts.build import Build, Plugged
 from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
-from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN
+from service.parts.words import CARD, DRIVE, POWER_CONNECTORS, SIXTEEN_PIN, Function
 from service.wiring import allowances as allow
 from service.wiring.allowances import Allowance, merged
 from service.wiring.box import FitInfo, Ready, box_of, fit_of, is_unprinted
 from service.wiring.mates import function_of, mate
-from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, below, cables, is_never
+from service.wiring.pieces import AdapterKindOf, CableKindOf, Piece, adapters, below, cables, is_captive, is_never
 from service.wiring.problem import (
     AdapterFit,
     AdapterKind,
@@ -43,16 +44,19 @@ OFFERED_POINTS = 10_000
 """JUDGEMENT: more than the cautions of any plan, so that no adapter is bought to be rid of them."""
 PortKey = tuple[object, ...]
 Offered = tuple[Adapter, int]
+Reason = Literal["not_made_for", "no_such_rail", "no_3v3"]
+"""Why a plug cannot feed a port: it does not go in, or what is behind it lacks a rail that the device asks."""
 
 
 class Impossible(NamedTuple):
-    """A connection as plugged that does not go together: its unit, what was plugged, and the pieces."""
+    """A connection as plugged that does not go together: its unit, what was plugged, the pieces, and why."""
 
     unit: int
     plugged: Plugged
     plugs: tuple[Piece, ...]
     connectors: tuple[str, ...]
     adapters: tuple[Piece, ...]
+    reason: Reason
 
 
 @dataclass(slots=True)
@@ -107,6 +111,7 @@ class Poser:
         named = frozenset(piece for p in plugged for piece in (*self.plug_pieces(p), *self.adapter_pieces(p)))
         named |= {piece for piece, _ in self.worn}
         self.cables = cables(build, part, self.box.kinds, ends, named)
+        self._tell_assumed()
         self.adapters = adapters(build, named)
         self.types: dict[PortKey, int] = {}
         self.port_types: list[PortType] = []
@@ -118,6 +123,15 @@ class Poser:
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
         self.three_volt = any(map(asks_three_volt, demand.feeds))
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
+
+    def _tell_assumed(self) -> None:
+        """Keep note of what is taken of cables that do not say: once for the box, once for each beside it."""
+        notes = [(self.unit, taken) for taken in self.box.assumed]
+        for unit, entry in enumerate(self.build.units):
+            if isinstance(entry.part, Cable):
+                notes += [(unit, taken) for taken in self.box.assumed_of([("", entry.part)])]
+        for unit, taken in notes:
+            self.ends.note(unit, taken.field, taken.low, taken.high, taken.used, taken.assumption)
 
     # -- pieces ---------------------------------------------------------------------------------------------------
 
@@ -151,9 +165,21 @@ class Poser:
 
     # -- cables ---------------------------------------------------------------------------------------------------
 
-    def occupied(self, cable: Cable) -> tuple[tuple[str, int], ...]:
-        """Return the sockets a cable takes."""
-        return self.box.occupied(cable)
+    def sockets_of(self, at: int) -> list[str]:
+        """Return the labels of the sockets that a cable of a kind takes, one for each."""
+        taken = () if self.takes_none(at) else self.box.occupied(self.cables[at].cable)
+        return [label for label, count in taken for _ in range(count)]
+
+    def takes_none(self, at: int) -> bool:
+        """Say whether the sockets of a kind are only assumed, and it is looked at as if it took none.
+
+        So it is at the favourable end, and of what a box that is not listed may hold.
+        """
+        of = self.cables[at]
+        if self.box.is_known_place(of.cable) or not self.box.occupied(of.cable):
+            return False
+        piece = of.pieces[0]
+        return self.supply.cables is None or not self.ends.worst(piece.unit, f"{below(piece)}occupies")
 
     def is_boxed(self, at: int) -> bool:
         """Say whether a kind is one of the box as it was remembered."""
@@ -162,8 +188,11 @@ class Poser:
     def ready(self, at: int) -> Ready:
         """Return the formal kind; where a 16-pin plug is due, a cable without a printed rating has one assumed."""
         of = self.cables[at]
-        if self.is_boxed(at) and not (self.sixteen and self.box.unprinted[at]):
+        takes_none = self.takes_none(at)
+        if self.is_boxed(at) and not takes_none and not (self.sixteen and self.box.unprinted[at]):
             return self.box.ready[at]
+        if takes_none:
+            of = of._replace(cable=replace(of.cable, captive=True))  # what takes no socket
         assumed = None
         if self.sixteen and is_unprinted(of.cable):
             piece = of.pieces[0]
@@ -406,7 +435,7 @@ class Poser:
             tuple(each.kind for each in cables),
             tuple(s.count for s in self.supply.sockets),
             tuple(kinds),
-            tuple(GroupLimit(_RAIL[g.rail], int(g.max_amps * 1000)) for g in self.supply.groups),
+            tuple(GroupLimit(_RAIL[g.rail], int(as_printed(g.max_amps) * 1000)) for g in self.supply.groups),
             _points(),
         )
         return Frame(
@@ -456,23 +485,30 @@ def pose(
 
 
 def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
-    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports.
-
-    A supply with nothing but captive cables and no sockets has no place for another one.
-    """
-    if poser.supply.modularity == "none" and poser.supply.cables is not None and not poser.box.labels:
-        return []
+    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports."""
     counts: dict[str, int] = {}
     for feed in demand.feeds:
         for port in feed.ports:
             counts[port.connector] = counts.get(port.connector, 0) + 1
-    found = []
-    for connector, count in sorted(counts.items()):
-        if connector in POWER_CONNECTORS and (not poser.box.labels or function_of(connector) in poser.box.by_function):
-            found.append(
-                CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
-            )
-    return found
+    return [
+        CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
+        for connector, count in sorted(counts.items())
+        if connector in POWER_CONNECTORS and _has_place(poser, function_of(connector))
+    ]
+
+
+def _has_place(poser: Poser, function: Function) -> bool:
+    """Say whether a supply has a place for one more cable of a function: a socket, as far as is known.
+
+    Captive cables have none: all of a supply without sockets, main and processor cables of a semi-modular one, and
+    those that are said to be. Of a box that is not listed, the cables that it may hold are looked at.
+    """
+    if poser.supply.cables is None:
+        return True
+    if poser.box.labels:
+        return function in poser.box.by_function
+    boxed = [of.cable for of in poser.box.kinds if function_of(of.cable.plugs[0].connector) == function]
+    return not all(cable.captive for cable in boxed) if boxed else not is_captive(poser.supply, function)
 
 
 def _plain_cable(connector: str) -> Cable:

@@ -116,15 +116,15 @@ def test_staggered_drives(together: int | None, milliamps: int) -> None:
 
 
 def test_what_hangs_on_a_hub_goes_up_to_its_plug() -> None:
-    """Hub 0.1 A and two fans of 0.3 A, 0.5 A when they start."""
+    """Hub 0.1 A and two fans of 0.3 A; the 0.5 A as each starts last a second, and count for the supply alone."""
     hub = {
         "category": "controller", "amps": 0.1, "needs": [{"connector": "sata-power"}],
         "offers": [{"connector": "fan-4", "count": 2, "max_amps": 1}],
     }
     fan = {"category": "fan", "amps": 0.3, "starting_amps": 0.5, "needs": [{"connector": "fan-4"}]}
     found = asked(hub, {"spec": fan, "quantity": 2})
-    assert [(feed.sustained, feed.starting) for feed in found.feeds] == [((700, 0, 0), (1100, 0, 0))]
-    assert found.sustained[0] == 700
+    assert [(feed.sustained, feed.starting) for feed in found.feeds] == [((700, 0, 0), (700, 0, 0))]
+    assert (found.sustained[0], found.starting[0]) == (700, 1100)
 
 
 def test_what_hangs_in_a_cage_goes_up_to_its_plugs() -> None:

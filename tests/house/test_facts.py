@@ -30,7 +30,7 @@ MODULES = sorted(module.name for module in pkgutil.iter_modules(facts.__path__))
 EVIDENCE = {"primary", "mirror", "secondary"}
 POINTS = {
     "BAND_POINTS": 4, "START_WIRE_POINTS": 3, "SHARE_POINTS": 5, "MOULDED_POINTS": 4,
-    "PERIPHERAL_CARD_ADAPTER_POINTS": 6, "ASSUMED_SHORT_POINTS": 2, "THREE_VOLT_POINTS": 3,
+    "PERIPHERAL_CARD_ADAPTER_POINTS": 6, "ASSUMED_SHORT_POINTS": 2, "THREE_VOLT_POINTS": 3, "HEADER_POINTS": 6,
 }
 
 

@@ -67,7 +67,7 @@ def test_points_are_those_of_the_plan() -> None:
     shared = {
         "CON105": points.BAND_POINTS, "CON108": points.START_WIRE_POINTS, "CON109": points.SHARE_POINTS,
         "CON114": points.MOULDED_POINTS, "CON116": points.PERIPHERAL_CARD_ADAPTER_POINTS,
-        "CBL103": points.ASSUMED_SHORT_POINTS, "CON120": points.THREE_VOLT_POINTS,
+        "CBL103": points.ASSUMED_SHORT_POINTS, "CON120": points.THREE_VOLT_POINTS, "AUX102": points.HEADER_POINTS,
     }
     for rule_id, fact in shared.items():
         assert book.by_id()[rule_id].points == fact.value, rule_id

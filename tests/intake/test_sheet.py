@@ -15,6 +15,7 @@ from tests.intake.spec_cases import BY_CATEGORY, JSON
 LINES = {"parts": [{"part": "a"}]}
 NO_FIELD = "is not a field here"
 RANGE_LOAD = "must be from 0 to 5000"
+NO_LESS = "the greatest mean over a stretch is no less than what is drawn for long"
 
 
 def spec(category: str, **changed: Any) -> dict[str, Any]:
@@ -120,6 +121,36 @@ BAD = [
         spec("drive", power_disable=1), f"{CARD}/power_disable", "must be true or false, not a number", id="1"
     ),
     pytest.param(spec("drive", running_amps={"24v": 1}), f"{CARD}/running_amps/24v", NO_FIELD, id="24 V"),
+    pytest.param(
+        spec("graphics_card", peaks=[{"microseconds": 100, "watts": 300}, {"microseconds": 1000, "watts": 299.9}]),
+        f"{CARD}/peaks/1/watts",
+        f"must not be below board_watts: {NO_LESS}",
+        id="peak below the low end of a card's watts",
+    ),
+    pytest.param(
+        spec("processor", peaks=[{"microseconds": 100, "watts": 169}]),
+        f"{CARD}/peaks/0/watts",
+        f"must not be below plug_watts: {NO_LESS}",
+        id="peak below a processor's watts",
+    ),
+    pytest.param(
+        spec("motherboard", needs=[{"connector": "cpu-8", "watts": 90}, {"connector": "atx-24", "watts": 50}]),
+        f"{CARD}/needs/1/watts",
+        "must be left out at a main port: it carries what the board, its slots and its headers draw",
+        id="watts of a main port",
+    ),
+    pytest.param(
+        spec("power_supply", groups=[{"name": "g1", "max_amps": 40, "feeds": ["main", "slot"]}]),
+        f"{CARD}/groups/0/feeds/1",
+        "must be one of main, processor, card, drive; slots are fed through main",
+        id="group that feeds slots",
+    ),
+    pytest.param(
+        spec("power_supply", groups=[{"name": "g1", "max_amps": 3, "rail": "5vsb", "feeds": ["main"]}]),
+        f"{CARD}/groups/0/rail",
+        "must be one of 12v, 5v, 3v3",
+        id="group on standby",
+    ),
     pytest.param(spec("lighting", volts=9), f"{CARD}/volts", "must be one of 5, 12", id="9 V"),
     pytest.param(spec("cable", plugs=[]), f"{CARD}/plugs", "must list from 1 to 16", id="cable without plugs"),
     pytest.param(

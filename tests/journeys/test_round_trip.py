@@ -123,7 +123,10 @@ def test_open_contact() -> None:
 def test_socket_of_another_cable() -> None:
     wiring = plugged()
     plug_of(wiring, "card")["sockets"] = ["Board"]
-    assert said(ask(with_wiring(bench(), wiring)), "CON122") == [port_of("card")]
+    answer = ask(with_wiring(bench(), wiring))
+    assert said(answer, "CON122") == [port_of("card")]
+    told = next(one["message"] for one in answer["findings"] if one["rule"] == "CON122")
+    assert told == "At the supply, the cable to this pcie-8 port is put in: Board. It belongs in: Power."
 
 
 def test_sockets_in_which_too_many_cables_are_said_to_be() -> None:
@@ -132,6 +135,20 @@ def test_sockets_in_which_too_many_cables_are_said_to_be() -> None:
     answer = ask(with_wiring(sheet, plugged()))
     assert said(answer, "CON122")
     assert set(said(answer, "CON122")) <= {port_of("processor"), port_of("card")}
+    told = {one["message"] for one in answer["findings"] if one["rule"] == "CON122"}
+    assert all("put in: no socket at all, since other cables are in all of its kind." in message for message in told)
+
+
+def test_socket_of_a_cable_of_which_none_is_known() -> None:
+    """Nothing says where it belongs, so nothing is wrong with where it is."""
+    sheet = bench()
+    supply = sheet["parts"][SUPPLY]["spec"]
+    supply["sockets"] = [{"label": label, "count": 3} for label in "ABC"]
+    for cable in supply["cables"]:
+        del cable["occupies"]
+    wiring = plugged()
+    plug_of(wiring, "card")["sockets"] = ["B"]
+    assert said(ask(with_wiring(sheet, wiring)), "CON122") == []
 
 
 @pytest.mark.parametrize(

@@ -27,7 +27,7 @@ Json = dict[str, Any]
 ROOT = Path(__file__).parents[2]
 PLAIN = [name for name in NAMES if "wiring" not in example(name)]
 # Room for about one part of a wiring problem, so that the memo throws away all the time.
-CRAMPED_BYTES = 6_000
+CRAMPED_BYTES = 12_000
 PROGRAM = """
 import sys
 import orjson

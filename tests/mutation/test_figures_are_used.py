@@ -15,7 +15,6 @@ UP, DOWN = 1.1, 0.9
 _KEPT = "kept beside the figure in use, because the sources disagree"
 _SAID = "all or nothing, said on a card as the reason; there is no number to compare with"
 _PARENT = "works through the figure derived from it, and the tests of facts hold that one to it"
-_PRINT = "100 %: a printed figure is compared as it is, and the card says that this is our judgement"
 _COUNT = "a count of contacts on the card; the tests of facts hold it to the table that is reckoned with"
 _POINTS = "a whole number of points, no limit; the tests of rules and facts hold card, plan and figure together"
 NOT_COMPARED = {
@@ -40,6 +39,7 @@ NOT_COMPARED = {
     "mates.sockets": _SAID,
     "points.assumed_short": _POINTS,
     "points.band": _POINTS,
+    "points.header": _POINTS,
     "points.moulded": _POINTS,
     "points.peripheral_card": _POINTS,
     "points.share": _POINTS,
@@ -54,7 +54,6 @@ NOT_COMPARED = {
     "supply.ambient.design": "on the card of PWR501; the range that is assumed has its own ends",
     "supply.atx_2.slow_peak": "seconds; on the card of PWR404, which says that nothing is promised for less",
     "supply.cards_at_peak": _SAID,
-    "supply.printed": _PRINT,
     "wire.guide_gauge": "the name of a gauge: there is none between 16 and 18, nor between 18 and 20",
 }
 SAME = {

@@ -100,3 +100,36 @@ def test_a_riser_on_a_sata_plug_is_said_once() -> None:
     found = spoken(ask(sheet(supply, {"category": "motherboard"}, card, riser)))
     assert "CON121" in found
     assert "CON107" not in found
+
+
+CAPTIVE: Json = {"plugs": [{"connector": "cpu-8"}], "captive": True}
+PLAIN: Json = {"plugs": [{"connector": "cpu-8"}]}
+
+
+@pytest.mark.parametrize(
+    ("modularity", "cable", "sockets", "offered"),
+    [
+        pytest.param("semi", PLAIN, [], False, id="a semi-modular supply without a list of sockets"),
+        pytest.param("semi", PLAIN, [{"label": "A", "count": 4}], False, id="with a list in which it has none"),
+        pytest.param(None, CAPTIVE, [], False, id="cables said to be captive"),
+        pytest.param("full", PLAIN, [], True, id="a modular supply"),
+        pytest.param("semi", PLAIN | {"captive": False}, [], True, id="semi-modular, with a loose processor cable"),
+    ],
+)
+def test_no_captive_cable_is_bought(modularity: str | None, cable: Json, sockets: list[Json], offered: bool) -> None:
+    supply = {
+        "category": "power_supply", "rated_watts": 850, "design": "atx-3.1", "sockets": sockets,
+        "cables": [{"plugs": [{"connector": "atx-24"}], "captive": True}, cable],
+    }
+    if modularity:
+        supply["modularity"] = modularity
+    board = {"category": "motherboard", "needs": [{"connector": "atx-24"}, {"connector": "cpu-8", "count": 2}]}
+    assert bool(ask(sheet(supply, board))["plan"]["to_buy"]) is offered
+
+
+@pytest.mark.parametrize("given", [
+    {"modularity": "semi"}, {"modularity": "none"}, {"sockets": [{"label": "A", "count": 6}]},
+])
+def test_a_box_that_is_not_listed_may_hold_what_is_needed(given: Json) -> None:
+    supply = {"category": "power_supply", "rated_watts": 850, "design": "atx-3.1"} | given
+    assert ask(sheet(supply, {"category": "motherboard"}))["verdict"] == "undecided"

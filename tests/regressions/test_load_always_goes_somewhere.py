@@ -151,3 +151,35 @@ def test_a_peak_over_a_long_stretch_does_not_hide_shorter_ones() -> None:
     derived, slow = watts([]), watts([{"microseconds": 100_000, "watts": 420}])
     assert [slow[t] for t in (100, 1_000, 10_000)] == [derived[t] for t in (100, 1_000, 10_000)]
     assert slow[100_000] < derived[100_000]
+
+
+def test_a_cage_that_states_no_plug_wants_one_for_its_drives() -> None:
+    cage = {"category": "backplane", "offers": [{"connector": "sata-power", "count": 4}]}
+    assert ("CON101", "/parts/3") in _said(_asked(_supply(MAIN, CPU), _board(), PROCESSOR, cage, (DISK, 2)))
+    answer = _asked(_supply(MAIN, CPU, SATA), _board(), PROCESSOR, cage, (DISK, 2))
+    carried = {one["part"]: one["amps"]["12v"] for one in answer["power"]["connections"]}
+    assert carried["/parts/3"] == 2.0
+
+
+@pytest.mark.parametrize("category", ["drive", "optical_drive"])
+def test_a_drive_that_names_its_data_port_only_wants_power_all_the_same(category: str) -> None:
+    drive = {"category": category, "interface": "sata", "needs": [{"connector": "sata-data"}]}
+    assert ("CON101", "/parts/3") in _said(_asked(_supply(MAIN, CPU), _board(), PROCESSOR, drive))
+
+
+def test_a_board_that_names_no_power_port_has_the_usual_ones() -> None:
+    board = _board() | {"needs": [{"connector": "usb2-9"}]}
+    assert _said(_asked(_supply(), board, PROCESSOR)).count(("CON101", "/parts/1")) == 2
+
+
+@pytest.mark.parametrize(("needs", "places"), [
+    pytest.param([{"connector": "pcie-6"}, {"connector": "pcie-8"}], 1, id="nothing-stated"),
+    pytest.param([{"connector": "pcie-6", "watts": 60}, {"connector": "pcie-8", "watts": 120}], 0, id="both-stated"),
+    pytest.param([{"connector": "pcie-6", "watts": 60}, {"connector": "pcie-8"}], 0, id="one-stated"),
+    pytest.param([{"connector": "pcie-8", "count": 2}], 0, id="equal-ratings"),
+    pytest.param([{"connector": "pcie-6"}, {"connector": "pcie-8", "count": 2}], 0, id="three-plugs"),
+])
+def test_an_equal_split_is_told_where_a_plug_would_be_past_its_rating(needs: list[Json], places: int) -> None:
+    """180 W over two plugs: 60 and 120 in proportion, 90 and 90 equally."""
+    found = _asked(_supply(MAIN, CPU, CARD), _board(), PROCESSOR, _card(246, *needs))["findings"]
+    assert len([one for one in found if one["rule"] == "CON124"]) == places

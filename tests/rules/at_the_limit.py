@@ -10,7 +10,17 @@ from service.parts.figures import Range
 from service.parts.records import CaseBox, GraphicsCard, Plug
 from service.wiring.reach import Routes
 from tests.rules.cases import case, header, joint, moment, plug, slotted, strain, wall
-from tests.rules.test_connectors import CARD, HALF_6, PERIPHERAL_TO_CARD, RISER, SATA, adapted, plugged, share
+from tests.rules.test_connectors import (
+    CARD,
+    HALF_6,
+    PERIPHERAL_TO_CARD,
+    RISER,
+    SATA,
+    adapted,
+    plugged,
+    share,
+    shared_equally,
+)
 from tests.rules.test_fitting_signals_mating import box, fit
 from tests.rules.test_power import group, rail, shared
 
@@ -75,6 +85,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "CON117": [(75, lambda watts: adapted(PERIPHERAL_TO_CARD, watts=watts))],
     "CON118": [(25, _strained("adapter", "stop", 25))],
     "CON121": [(54, lambda watts: plugged(plug("sata-power"), at=SATA, watts=watts, part=RISER))],
+    "CON124": [(75, shared_equally)],
     "CBL102": [(500, lambda way: _reaching(way, 500))],
     "CBL103": [(400, lambda way: _reaching(way, None))],
     "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],
@@ -138,10 +149,11 @@ NEVER_MISSING = {
     "CON110": _PLUGGED, "CON111": _PLUGGED, "CON112": _RANGE, "CON113": _PLUGGED,
     "CON114": _PLUGGED, "CON115": _PLUGGED, "CON116": _PLUGGED, "CON117": _RANGE, "CON118": _RANGE,
     "CON119": _PLUGGED, "CON121": _RANGE, "CON122": _PLUGGED, "CON123": _PLUGGED,
+    "CON124": "a share that is not stated is assumed; that it may be another one is what this rule tells",
     "FIT102": "advice; the missing depth is the unknown of FIT101",
     "MATE103": "a board that says nothing takes one",
     "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101", "PWR103": "as PWR101",
-    "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _PRINT, "PWR204": _PRINT, "PWR301": _PRINT, "PWR302": _RANGE,
+    "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _RANGE, "PWR204": _RANGE, "PWR301": _PRINT, "PWR302": _RANGE,
     "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
     "PWR501": _RANGE, "PWR701": _RANGE,

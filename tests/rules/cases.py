@@ -42,7 +42,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
         "starting_watts": 0.0, "joints": (),
         "open_ports": (), "shares": (), "rails": (), "combined": (), "groups": (), "moments": (), "wall": None,
         "room_celsius": 25.0, "rated_at_celsius": 40.0, "headers": (), "headless": (), "spare": (), "loose": (),
-        "foreign_spare": (), "to_buy": (), "proven": True, "objective": (), "assumed": (),
+        "foreign_spare": (), "to_buy": (), "proven": True, "stopped": False, "objective": (), "assumed": (),
     }
     return Case(**(whole | given))
 
@@ -58,7 +58,7 @@ def plug(connector: str = "pcie-6+2", **given: Any) -> FeedPlug:
     sound: dict[str, Any] = {
         "unit": 0, "cable": 0, "copy": 0, "plug": 0, "connector": connector, "mate": "full", "sockets": ("card",),
         "open_contacts": 0, "rated_watts": None, "foreign": False, "carries_3v3": False, "short_by_mm": 0.0,
-        "assumed_short_by_mm": 0.0, "wrong_socket": False,
+        "assumed_short_by_mm": 0.0, "put_in": (),
     }
     return FeedPlug(**(sound | given))
 

@@ -16,6 +16,7 @@ CABLE = Place("cable", 0, (0, 0))
 SATA = Place("port", 1, ("sata-power", 0))
 NEWER, OLDER = Place("port", 1, ("12v-2x6", 0)), Place("port", 1, ("12vhpwr", 0))
 CPU = Place("port", 1, ("cpu-8", 0))
+SIX = Place("port", 1, ("pcie-6", 0))
 MAIN = Place("port", 1, ("atx-24", 0))
 CARD = GraphicsCard(name="Loan card", board_watts=Range(300, 300))
 DRIVE = Drive(name="Archive disk", power_disable=True)
@@ -38,6 +39,10 @@ def plugged(*plugs: object, at: Place = PORT, watts: float = 100.0, part: object
 
 def adapted(*adapters: object, watts: float = 60.0, at: Place = PORT) -> Case:
     return case(CARD, joints=(joint(at=at, watts=watts, adapters=adapters),))  # type: ignore[arg-type]
+
+
+def shared_equally(watts_each: float, watts: float = 50.0) -> Case:
+    return case(CARD, joints=(joint(at=SIX, watts=watts)._replace(equal_watts=watts_each),))
 
 
 def two_ports(watts: float) -> Case:
@@ -77,9 +82,10 @@ BREAKS = [
     ("CON119", case(CARD, open_ports=(open_port(required=False, crowded=True),)), PORT),
     ("CON120", plugged(plug("sata-power", carries_3v3=True), at=SATA, part=DRIVE), SATA),
     ("CON121", plugged(plug("sata-power"), at=SATA, watts=54.1, part=RISER), SATA),
-    ("CON122", plugged(plug(wrong_socket=True)), PORT),
+    ("CON122", plugged(plug(put_in=("Disk",))), PORT),
     ("CON123", plugged(plug("12vhpwr"), at=NEWER), NEWER),
     ("CON123", plugged(plug("12v-2x6"), at=OLDER), OLDER),
+    ("CON124", shared_equally(75.1), SIX),
     ("CBL101", plugged(plug(foreign=True)), PORT),
     ("CBL102", plugged(plug(short_by_mm=0.1)), PORT),
     ("CBL103", plugged(plug(assumed_short_by_mm=0.1)), PORT),
@@ -129,6 +135,9 @@ SILENT = [
     pytest.param("CON122", plugged(plug()), id="CON122 own socket"),
     pytest.param("CON123", plugged(plug("12v-2x6"), at=NEWER), id="CON123 of one edition"),
     pytest.param("CON123", plugged(plug("pcie-8"), at=NEWER), id="CON123 on an adapter"),
+    pytest.param("CON124", shared_equally(75), id="CON124 on the limit"),
+    pytest.param("CON124", shared_equally(90, watts=75.1), id="CON124 leaves it to CON102"),
+    pytest.param("CON124", shared_equally(0), id="CON124 stated, or no card"),
     pytest.param("CBL101", plugged(plug()), id="CBL101 own cable"),
     pytest.param("CBL102", plugged(plug(assumed_short_by_mm=50.0)), id="CBL102 only assumed"),
     pytest.param("CBL103", plugged(plug(assumed_short_by_mm=50.0, short_by_mm=50.0)), id="CBL103 leaves it to CBL102"),

@@ -135,6 +135,13 @@ def lead_to(function: str) -> Callable[[float], Json]:
     return build
 
 
+def shared_equally(watts: float) -> Json:
+    """Return a build by the watts of each of a card's two plugs, a 6-pin and an 8-pin one, if it shared equally."""
+    box = supply({"plugs": [{"connector": "pcie-6"}], "awg": 16}, {"plugs": [{"connector": "pcie-8"}], "awg": 16})
+    needs = [{"connector": "pcie-6"}, {"connector": "pcie-8"}]
+    return judged(box, card(25 + 2 * watts, "pcie-6", 1) | {"needs": needs})
+
+
 ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON102", 75, plug("pcie-6")),
     ("CON102", 150, plug("pcie-8")),
@@ -157,6 +164,7 @@ ROWS: list[tuple[str, float, Callable[[float], Json]]] = [
     ("CON121", 54, riser),
     ("CBL102", 500, way(500)),
     ("CBL103", 400, way(None)),
+    ("CON124", 75, shared_equally),
 ]
 USUAL_WAYS = {"main": 500, "processor": 650, "card": 550, "drive": 450}
 """Millimetres of the longest usual way, where the case states none; our own figures, common practice, no source."""

@@ -115,6 +115,38 @@ def test_without_a_supply_there_is_no_plan() -> None:
     assert answer["power"]["sustained_watts"] > 0
 
 
+SUPPLY_ALONE = {"category": "power_supply", "rated_watts": 650, "design": "atx-3.1"}
+CARD_ALONE = {"category": "graphics_card", "board_watts": 300, "needs": [{"connector": "pcie-8", "count": 2}]}
+CABLE_ALONE = {"category": "cable", "plugs": [{"connector": "cpu-8"}]}
+
+
+@pytest.mark.parametrize(
+    ("specs", "aspects"),
+    [
+        pytest.param([SUPPLY_ALONE], None, id="a-supply-and-nothing-that-it-feeds"),
+        pytest.param([SUPPLY_ALONE, CABLE_ALONE], None, id="a-supply-and-a-cable"),
+        pytest.param([CARD_ALONE], None, id="a-card-and-nothing-that-feeds-it"),
+        pytest.param([CARD_ALONE, {"category": "motherboard"}], ["power"], id="asked-for-what-cannot-be-looked-at"),
+    ],
+)
+def test_a_sheet_of_which_nothing_is_looked_at_is_undecided(specs: list[Json], aspects: list[str] | None) -> None:
+    answer = ask({"parts": [{"spec": spec} for spec in specs], "aspects": aspects})
+    assert {one["aspect"] for one in answer["not_checked"]} == set(ASPECTS)
+    assert (answer["verdict"], answer["score"]) == ("undecided", 0)
+    assert answer["score_lines"] == [{"what": "base", "points": 0}]
+    assert answer["findings"] == answer["unknowns"] == []
+
+
+def test_a_supply_that_feeds_nothing_is_said_to_be_looked_at_for_nothing() -> None:
+    case = {"category": "case", "bays": [{"form_factors": ["atx"], "depth_mm": 200}]}
+    answer = ask({"parts": [{"spec": SUPPLY_ALONE | {"form_factor": "atx", "depth_mm": 140}}, {"spec": case}]})
+    left_out = {one["aspect"]: one["reason"] for one in answer["not_checked"]}
+    assert {left_out[aspect] for aspect in ("power", "connections", "mains")} == {
+        "The sheet lists nothing that takes power."
+    }
+    assert "fit" not in left_out
+
+
 def test_two_supplies_are_refused() -> None:
     sheet = bench()
     sheet["parts"].append(sheet["parts"][SUPPLY])

@@ -1,8 +1,9 @@
 """Amps of one rail of a drive plug against 4.5 A, for long and at start-up.
 
-A SATA power plug has three pins for each rail, 1.5 A each. Start-up counts in full: the rating knows no seconds.
-Exactly 4.5 A pass. A peripheral plug has one thicker contact for each rail. The cable's wires are CON104 and CON108;
-a riser that draws too much of a SATA plug is CON121.
+A SATA power plug has three pins for each rail, 1.5 A each. The seconds of spin-up count in full: the rating knows
+none. What a fan takes more as it starts is over within one, and does not count. Exactly 4.5 A pass. A peripheral plug
+has one thicker contact for each rail. The cable's wires are CON104 and CON108; a riser that draws too much of a SATA
+plug is CON121.
 """
 
 from collections.abc import Iterator

@@ -1,4 +1,4 @@
-"""A plug in a port that it is not made for.
+"""A plug in a port that it cannot feed: made for another port, or without a rail that the device asks.
 
 It speaks of a wiring as plugged; a plan never does this. Plugs that go in by half are CON110 to CON112, a cable in a
 socket that is not its own is CON122.
@@ -12,19 +12,21 @@ from service.rules.rule import Finding, Rule, Said
 
 
 def check(case: Case) -> Iterator[Said]:
-    """Yield each connection with a plug that does not mate."""
+    """Yield each connection with a plug that cannot feed its port."""
     for joint in case.joints:
         plug = next((plug for plug in joint.plugs if plug.mate == "impossible"), None)
         if plug is not None:
-            yield Finding(joint.at, values=(("connector", joint.connector), ("plug", plug.connector)))
+            values = (("connector", joint.connector), ("plug", plug.connector), ("reason", joint.reason))
+            yield Finding(joint.at, values=values)
 
 
 RULE = Rule(
-    id="CON113", title="A plug is in a port that it is not made for", weight="stop", points=0, aspect="connections",
+    id="CON113", title="A plug cannot feed the port that it is put in", weight="stop", points=0, aspect="connections",
     since="0.1", rests_on=(PLUGS_INTERCHANGED,), check=check, planned=True,
-    message="A {plug} plug does not belong where it is put on the way to this {connector} port.",
+    message="The wiring puts a {plug} plug in this {connector} port, or in an adapter before it. It cannot feed it: "
+    "{reason}.",
     why="Plugs look alike and are wired differently: a processor plug and a card plug have 12 V and return exchanged. "
-    "Forced in, "
-    "it is a dead short.",
-    remedy="Switch off, unplug the supply, take the plug out, and use one that goes in without force.",
+    "Forced in, it is a dead short. A plug that lacks a voltage goes in, and the device stays dead.",
+    remedy="Switch off, unplug the supply and take the plug out. Use one that is made for this port and goes in "
+    "without force.",
 )

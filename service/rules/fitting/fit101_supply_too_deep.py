@@ -10,6 +10,7 @@ from service.case.place import Place
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.fitting.bays import CaseBay, candidates
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 DEPTH = "depth_mm"
 
@@ -30,7 +31,8 @@ def check(case: Case) -> Iterator[Said]:
 
 
 def _against(at: Place, depth_mm: float, taken: tuple[CaseBay, ...]) -> Iterator[Said]:
-    known = [one.bay.depth_mm for one in taken if one.bay.depth_mm is not None]
+    stated = [one.bay.depth_mm for one in taken if one.bay.depth_mm is not None]
+    known = [part_of(depth, PRINTED_PERCENT) for depth in stated]
     if any(depth_mm <= room for room in known):
         return
     if len(known) == len(taken):

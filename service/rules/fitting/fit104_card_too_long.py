@@ -10,6 +10,7 @@ from service.case.place import Place
 from service.facts.supply import PRINTED_PERCENT
 from service.parts.records import CaseBox, ExpansionCard, GraphicsCard
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 Box = tuple[int, CaseBox]
 
@@ -26,7 +27,8 @@ def check(case: Case) -> Iterator[Said]:
 
 def _card(at: int, length_mm: float | None, boxes: list[Box]) -> Iterator[Said]:
     unstated = next((place for place, box in boxes if box.card_length_mm is None), None)
-    longest = max((box.card_length_mm for _, box in boxes if box.card_length_mm is not None), default=0.0)
+    stated = max((box.card_length_mm for _, box in boxes if box.card_length_mm is not None), default=0.0)
+    longest = part_of(stated, PRINTED_PERCENT)
     if length_mm is None:
         yield Unknown(Place("unit", at), "length_mm")
     elif length_mm > longest:

@@ -16,6 +16,16 @@ def stated(case: Case) -> Iterator[MomentLoad]:
     return (moment for moment in case.moments if moment.stated)
 
 
+def greatest(case: Case) -> Iterator[MomentLoad]:
+    """Yield for each stretch the moment that asks for most with one card at its peak, by whatever evidence."""
+    found: dict[int, MomentLoad] = {}
+    for moment in case.moments:
+        kept = found.setdefault(moment.microseconds, moment)
+        if moment.watts > kept.watts:
+            found[moment.microseconds] = moment
+    yield from found.values()
+
+
 def said(moment: MomentLoad, watts: float, limit_watts: float) -> Finding:
     """Return the finding that a moment passes a limit."""
     return Finding(moment.at, watts, limit_watts, "W", (("microseconds", moment.microseconds),))

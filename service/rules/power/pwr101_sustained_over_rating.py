@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.case.place import Place
 from service.facts.supply import CONTINUOUS_PERCENT
-from service.rules.power.shares import part_of
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:

@@ -10,8 +10,8 @@ from service.case.case import Case
 from service.case.place import Place
 from service.facts.comfort import HEADROOM_PERCENT
 from service.facts.supply import CONTINUOUS_PERCENT
-from service.rules.power.shares import part_of
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:

@@ -8,13 +8,15 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps, for long, than it gives."""
     for rail in case.rails:
-        if rail.sustained_amps > rail.max_amps:
-            yield Finding(rail.at, rail.sustained_amps, rail.max_amps, "A", (("rail", rail.rail),))
+        limit = part_of(rail.max_amps, PRINTED_PERCENT)
+        if rail.sustained_amps > limit:
+            yield Finding(rail.at, rail.sustained_amps, limit, "A", (("rail", rail.rail),))
 
 
 RULE = Rule(

@@ -9,13 +9,15 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps at start-up than it gives."""
     for rail in case.rails:
-        if rail.starting_amps > rail.max_amps:
-            yield Finding(rail.at, rail.starting_amps, rail.max_amps, "A", (("rail", rail.rail),))
+        limit = part_of(rail.max_amps, PRINTED_PERCENT)
+        if rail.starting_amps > limit:
+            yield Finding(rail.at, rail.starting_amps, limit, "A", (("rail", rail.rail),))
 
 
 RULE = Rule(

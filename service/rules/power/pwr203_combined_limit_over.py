@@ -1,6 +1,7 @@
 """Sustained watts of several rails together against the limit that the supply prints for them.
 
-Watts at nominal volts. Exactly the limit passes. Each rail by itself is PWR201, the whole supply PWR101.
+Watts at nominal volts. A supply that prints none is taken to have a usual one for 5 V and 3.3 V. Exactly the limit
+passes. Each rail by itself is PWR201, the whole supply PWR101.
 """
 
 from collections.abc import Iterator
@@ -8,13 +9,15 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each shared limit that its rails pass together."""
     for shared in case.combined:
-        if shared.watts > shared.limit_watts:
-            yield Finding(shared.at, shared.watts, shared.limit_watts, "W", (("rails", " + ".join(shared.rails)),))
+        limit = part_of(shared.limit_watts, PRINTED_PERCENT)
+        if shared.watts > limit:
+            yield Finding(shared.at, shared.watts, limit, "W", (("rails", " + ".join(shared.rails)),))
 
 
 RULE = Rule(

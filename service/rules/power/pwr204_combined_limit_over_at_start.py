@@ -9,14 +9,16 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each shared limit that its rails pass together at start-up."""
     for shared in case.combined:
-        if shared.starting_watts > shared.limit_watts:
+        limit = part_of(shared.limit_watts, PRINTED_PERCENT)
+        if shared.starting_watts > limit:
             rails = " + ".join(shared.rails)
-            yield Finding(shared.at, shared.starting_watts, shared.limit_watts, "W", (("rails", rails),))
+            yield Finding(shared.at, shared.starting_watts, limit, "W", (("rails", rails),))
 
 
 RULE = Rule(

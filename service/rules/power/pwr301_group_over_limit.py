@@ -9,13 +9,15 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each overcurrent group that carries more than its limit."""
     for group in case.groups:
-        if group.amps > group.max_amps:
-            yield Finding(group.at, group.amps, group.max_amps, "A", (("group", group.name), ("rail", group.rail)))
+        limit = part_of(group.max_amps, PRINTED_PERCENT)
+        if group.amps > limit:
+            yield Finding(group.at, group.amps, limit, "A", (("group", group.name), ("rail", group.rail)))
 
 
 RULE = Rule(

@@ -9,14 +9,16 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
 from service.rules.rule import Finding, Rule, Said
+from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each overcurrent group that passes its limit at start-up only."""
     for group in case.groups:
-        if group.starting_amps > group.max_amps >= group.amps:
+        limit = part_of(group.max_amps, PRINTED_PERCENT)
+        if group.starting_amps > limit >= group.amps:
             values = (("group", group.name), ("rail", group.rail))
-            yield Finding(group.at, group.starting_amps, group.max_amps, "A", values)
+            yield Finding(group.at, group.starting_amps, limit, "A", values)
 
 
 RULE = Rule(

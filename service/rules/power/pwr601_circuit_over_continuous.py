@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from service.case.case import Case, Wall
 from service.facts.mains import CONTINUOUS_CIRCUIT_PERCENT, SMALL_CIRCUIT_AMPS
 from service.rules.power.mains import REQUEST
-from service.rules.power.shares import part_of
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 CIRCUIT = "site/circuit_amps"
 

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from service.case.case import Case
 from service.facts.mains import UPS_PERCENT
 from service.rules.power.mains import REQUEST
-from service.rules.power.shares import part_of
 from service.rules.rule import Finding, Rule, Said, Unknown
+from service.rules.shares import part_of
 
 UPS_VOLT_AMPERES = "site/ups/volt_amperes"
 

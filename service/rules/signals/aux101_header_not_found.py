@@ -1,6 +1,7 @@
 """A part that needs a header or data port, and none is left on the board and the hubs.
 
-Power ports are CON101. A board that does not list what it offers is taken to have what is needed.
+As many get one as there are ports, whatever they draw. Power ports are CON101. A board that does not list what it
+offers is taken to have what is needed.
 """
 
 from collections.abc import Iterator
