@@ -9,7 +9,7 @@ BUILD = "300 W card, 300 W processor and 150 W rest"
 
 
 def _answer(rated_watts: float, plug: str) -> Json:
-    processor = {"category": "processor", "plug_watts": 300, "peaks": [{"microseconds": 10_000, "watts": 300}]}
+    processor = {"category": "processor", "plug_watts": 300, "peaks": [{"microseconds": 100, "watts": 300}]}
     return asked(supply(plug, rated_watts=rated_watts), board(12.5), processor, card(300, plug))
 
 
