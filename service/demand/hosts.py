@@ -33,6 +33,7 @@ a budget of steps, and over it the best that was found is not ``proven``. ``othe
 speaks, ``case`` weighs them all against it.
 """
 
+from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
@@ -89,6 +90,8 @@ def hang(problem: Problem) -> Hung:
     hung = _hung(placed, problem)
     if not any(hung.worth[FIXED:]) and not _mated([want for want, spot in placed if spot is None], problem.spots):
         return hung
+    if not any(hung.worth[1:]) and hung.worth.headless == _fewest_headless(problem):
+        return hung
     found = best(problem) if depth(problem) <= MOST_DEPTH else None
     if found is not None and found.worth < hung.worth:
         hung = _hung(found.placed, problem)
@@ -96,6 +99,14 @@ def hang(problem: Problem) -> Hung:
         return hung
     by_thumb = [_hung(each, problem) for each in by_rule_of_thumb(problem)]
     return min([hung, *by_thumb], key=lambda each: each.worth)._replace(proven=False)
+
+
+def _fewest_headless(problem: Problem) -> int:
+    """Return how many required headers find no port in any placing: of each kind, those beyond the ports there are."""
+    short: Counter[str] = Counter([family(want.connector) for want in problem.wants if want.only])
+    for spot in problem.spots:
+        short[family(spot.connector)] -= spot.ports
+    return sum([number for number in short.values() if number > 0])
 
 
 def floor(problem: Problem) -> Hung:
