@@ -16,7 +16,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 SOLVER = (
     "asks", "bounds", "canonical", "clusters", "components", "crowding", "decisions", "families", "markets", "memo",
-    "menus", "objective", "patterns", "plugs", "problem", "search", "split", "transport", "ways",
+    "menus", "objective", "overcurrent", "patterns", "plugs", "problem", "search", "split", "transport", "ways",
 )
 STAMP = "compiled-from"
 

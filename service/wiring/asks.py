@@ -50,7 +50,6 @@ class Asks:
         self.goods: list[Goods] = []
         self.kinds_of: list[frozenset[int]] = []
         self.asks: list[Ask] = []
-        self._kinds_behind: dict[int, frozenset[int]] = {}
         self._goods_numbers: dict[Goods, int] = {}
         self._ask_numbers: dict[Ask, int] = {}
         self._asked: dict[tuple[int, int, bool], Asked] = {}
@@ -73,30 +72,6 @@ class Asks:
     def least(self, ask: int) -> int:
         """Return what an ask costs at the least."""
         return self.goods[self.asks[ask].goods].least
-
-    def is_fed_only_by(self, ask: int, kinds: frozenset[int]) -> bool:
-        """Say whether nothing but these cable kinds feeds an ask, by itself or through adapters."""
-        goods = self.asks[ask].goods
-        return self.kinds_of[goods] <= kinds and all(
-            self._behind(self.problem.adapters[self.markets.outputs[market - len(self.markets.plugs)][0]].input_type)
-            <= kinds
-            for market, _ in self.goods[goods].costs
-            if market >= len(self.markets.plugs)
-        )
-
-    def _behind(self, of: int) -> frozenset[int]:
-        """Return the cable kinds that feed a port type, by themselves or through adapters."""
-        found = self._kinds_behind.get(of)
-        if found is None:
-            types, waiting = {of}, [of]
-            while waiting:
-                for fit in self.problem.port_types[waiting.pop()].adapter_fits:
-                    inner = self.problem.adapters[fit.adapter].input_type
-                    if inner not in types:
-                        types.add(inner)
-                        waiting.append(inner)
-            found = self._kinds_behind[of] = frozenset(kind for each in types for kind in self.kinds_by_type[each])
-        return found
 
     def input(self, kind: int, option: int, feeds: Sequence[int]) -> int | None:
         """Return an input of an adapter as an ask, when these asks may be fed by it; None where nothing feeds it.
@@ -169,7 +144,8 @@ class Asks:
         for market, cost in costs:
             by_market[market] = min(cost, by_market.get(market, cost))
         least = min(kept, *by_market.values())
-        goods = Goods(self.markets.family_of[of], kept, tuple(sorted(by_market.items())), least)
+        markets = self.markets
+        goods = Goods(markets.family_of[of], kept, tuple(sorted(by_market.items())), least, markets.halves[of])
         found = self._goods_numbers.get(goods)
         if found is None:
             found = self._goods_numbers[goods] = len(self.goods)

@@ -20,6 +20,7 @@ from service.wiring.clusters import NEVER, UNIT, Cluster
 from service.wiring.markets import Markets
 from service.wiring.menus import Left, Menu, Menus
 from service.wiring.objective import ADAPTER_LEVEL, CARD_LEVEL
+from service.wiring.overcurrent import Held, Overcurrent, Wants, lightest
 from service.wiring.patterns import Counted
 from service.wiring.plugs import Plugs
 from service.wiring.problem import NO_LIMIT, Problem
@@ -32,8 +33,6 @@ MOST_GROUPS = 4
 """Groups within their limits of which all sets are looked through; with more nothing is said of them."""
 PART = UNIT[CARD_LEVEL] >> 16
 """All parts of a card are more than this, and all that is counted on lower levels is less."""
-Wants = list[Counter[int]]
-"""Asks by family."""
 
 
 class Used(NamedTuple):
@@ -57,6 +56,7 @@ class Bounds:
         self.markets = Markets(problem, plugs)
         self.asks = Asks(problem, self.markets, clusters)
         self.menus = Menus(problem, self.markets, self.asks)
+        self.overcurrent = Overcurrent(problem, self.asks)
         self.uses: dict[tuple[int, ...], tuple[Used, ...]] = {}
         self.likely: list[int] = []
         self.bare = False
@@ -240,7 +240,9 @@ class Bounds:
         ``plain`` is what it costs where groups count for nothing.
         """
         best = NEVER
-        for number in range(len(within) + 1 if len(within) <= MOST_GROUPS else 0):
+        few = len(within) <= MOST_GROUPS
+        extra = self._of_held(wants, left, self.overcurrent.held(wants, within, groups)) if few else {}
+        for number in range(len(within) + 1 if few else 0):
             if plain + number * UNIT[0] >= best:
                 break
             for over in combinations(within, number):
@@ -249,24 +251,41 @@ class Bounds:
                 cost = plain
                 if min(most, default=NO_LIMIT) < NO_LIMIT:
                     cost = self._of_uses(wants, (self.none,), left._replace(most=most))
-                cost = max(cost, self._held_together(wants, held, groups))
+                cost = max(cost, _without(extra, over))
                 best = min(best, cost + number * UNIT[0])
         return plain if best >= NEVER else best
 
     def _of_full_groups(self, wants: Wants, plain: int) -> int:
         """Return the least cost where no cable is in use yet and adapters may be, whatever groups pass their limit."""
         groups = range(len(self.problem.groups))
-        nothing = [0] * len(groups)
+        if not groups or len(groups) > MOST_GROUPS:
+            return plain
+        sure = self._least(wants)
+        held = self.overcurrent.held(wants, groups, [0] * len(groups))
+        extra = {some: sure + each.cost for some, each in held.items()}
+        if not extra:
+            return plain
         best = NEVER
-        for number in range(len(groups) + 1 if len(groups) <= MOST_GROUPS else 0):
+        for number in range(len(groups) + 1):
             if plain + number * UNIT[0] >= best:
                 break
             for over in combinations(groups, number):
-                held = [group for group in groups if group not in over]
-                best = min(best, max(plain, self._held_together(wants, held, nothing)) + number * UNIT[0])
+                best = min(best, max(plain, _without(extra, over)) + number * UNIT[0])
         if best > plain:
             self.bare = False
-        return plain if best >= NEVER else best
+        return best
+
+    def _of_held(self, wants: Wants, left: Left, held: dict[tuple[int, ...], Held]) -> dict[tuple[int, ...], int]:
+        """Return the least cost where some groups are held: asks of families that pay for it, menus of all others."""
+        found = {}
+        for some, (cost, families) in held.items():
+            for family, counted in _asked(wants):
+                if family in families:
+                    cost += sum([self.asks.least(ask) * times for ask, times in counted.items()])
+                else:
+                    cost += self.menus.menu(family, counted, self.none.numbers, left).least()
+            found[some] = cost
+        return found
 
     def _most(self, kind: int, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
         """Return how many needs hang on the cables of a kind at the most, if these groups stay within their limits."""
@@ -279,43 +298,6 @@ class Bounds:
                 found = min(found, self._lightest_within(kind, wants, rail, room))
         return found
 
-    def _held_together(self, wants: Wants, held: Sequence[int], groups: Sequence[int]) -> int:
-        """Return the least cost where the groups of a rail that stay within their limits carry no more than these do.
-
-        So many of the lightest needs that only their cables feed; the others are left without a source.
-        """
-        found = 0
-        limits = self.problem.groups
-        for rail in {limits[group].rail for group in held}:
-            rooms = {group: limits[group].limit - groups[group] for group in held if limits[group].rail == rail}
-            mine = [at for at, each in enumerate(self.problem.cables) if each.groups and rooms.keys() >= {*each.groups}]
-            of_one = all(len({*self.problem.cables[kind].groups}) == 1 for kind in mine)
-            found = max(found, self._captive(wants, frozenset(mine), rail, list(rooms.values()), of_one=of_one))
-        return self._least(wants) + found
-
-    def _captive(
-        self, wants: Wants, kinds: frozenset[int], rail: int, rooms: Sequence[int], *, of_one: bool
-    ) -> int:
-        """Return what it costs more, at the least, that needs which only these kinds feed carry no more than that.
-
-        ``of_one``: each cable is of one group, so that each group by itself takes no more needs than it has room for.
-        """
-        asks = self.asks
-        only = sorted(
-            (asks.asks[ask].load[rail], times, asks.goods[asks.asks[ask].goods])
-            for counted in wants
-            for ask, times in counted.items()
-            if asks.is_fed_only_by(ask, kinds)
-        )
-        number = sum([times for _, times, _ in only])
-        loads = [(load, times) for load, times, _ in only]
-        most = _lightest(loads, sum(rooms))
-        if of_one:
-            most = min(most, sum([_lightest(loads, room) for room in rooms]))
-        if number <= most:
-            return 0
-        return (number - most) * min([goods.kept - goods.least for _, _, goods in only])
-
     def _lightest_within(self, kind: int, wants: Wants, rail: int, room: int) -> int:
         """Return how many of the lightest needs that fit a kind stay within a current; NO_LIMIT where all do."""
         asks = self.asks
@@ -325,20 +307,13 @@ class Bounds:
             for ask, times in counted.items()
             if kind in asks.kinds_of[asks.asks[ask].goods]
         )
-        found = _lightest(loads, room)
+        found = lightest(loads, room)
         return found if found < sum([times for _, times in loads]) else NO_LIMIT
 
 
-def _lightest(loads: Sequence[tuple[int, int]], room: int) -> int:
-    """Return how many of the lightest, of loads that each stand so many times, a current has room for."""
-    found = 0
-    for load, times in loads:
-        each = times if load * times <= room else room // load
-        found += each
-        room -= each * load
-        if each < times:
-            break
-    return found
+def _without(extra: dict[tuple[int, ...], int], over: Sequence[int]) -> int:
+    """Return the most that it costs to hold some groups, none of these."""
+    return max([cost for some, cost in extra.items() if not set(some) & set(over)], default=0)
 
 
 def _asked(wants: Wants) -> list[tuple[int, Counter[int]]]:

@@ -14,7 +14,8 @@ class Markets:
 
     ``plugs``: (cable kind, needs that one cable's take at once) by market. ``of_plug``: the market of (kind, plug).
     ``outputs``: (adapter kind, option) of the markets that follow, ``of_output`` the way back. ``rooms``: needs that
-    one cable takes, by kind.
+    one cable takes, by kind. ``halves``: of plugs, that a need takes at the least, by port type.
+    ``splits``: whether a kind has plugs that split.
     """
 
     def __init__(self, problem: Problem, plugs: Plugs) -> None:
@@ -33,6 +34,14 @@ class Markets:
         self.towns = kinds + len(self.outputs)
         self.rooms = [sum(number for kind, number in self.plugs if kind == of) for of in range(kinds)]
         self.shared = self._shared_sockets()
+        self.splits = [max(cable.halves, default=1) > 1 for cable in problem.cables]
+        self.halves = [self._halves(of) for of in range(len(problem.port_types))]
+
+    def _halves(self, of: int) -> int:
+        """Return how many halves of a plug a need of a type takes at the least; a plug that does not split has two."""
+        cables = self.problem.cables
+        fits = self.problem.port_types[of].fits
+        return min([2 * fit.halves // cables[fit.cable].halves[fit.plug] for fit in fits], default=0)
 
     def _number_plugs(self, alike: Plugs) -> None:
         at_once: dict[tuple[int, int], int] = {}

@@ -18,6 +18,7 @@ from service.wiring.clusters import NEVER, UNIT
 from service.wiring.crowding import FREELY, PAIR, Crowd, crowd, is_one_card
 from service.wiring.markets import Markets
 from service.wiring.objective import BOUGHT_LEVEL, CABLES_LEVEL, LOOSE_LEVEL
+from service.wiring.overcurrent import lightest
 from service.wiring.patterns import Counted
 from service.wiring.problem import NO_LIMIT, Problem
 from service.wiring.transport import Goods, Tolls
@@ -115,7 +116,7 @@ class Menu:
         while waiting and waiting[-1][0] < self.best.get(takes, NEVER):
             floor, offer = waiting.pop(self._next(waiting, self.best.get(takes, NEVER)))
             sent, fed = self._sent(offer.numbers, offer.places)
-            cost = sent + offer.cost + self._loose(offer, fed)
+            cost = max(floor, sent + offer.cost + self._loose(offer, fed))
             if cost < self.best.get(takes, NEVER):
                 self.best[takes], self.numbers[takes] = cost, offer.numbers
             if cost > floor:
@@ -178,10 +179,13 @@ class Menu:
         toll = min((paid.least for paid in self.wanted.crowds if paid is not FREELY), default=0)
         many = self.total - sum(self.wanted.outputs)
         places, free = self._rooms(offers)
+        halved = self._halved(many)
         found = []
         for offer in offers:
             floor = sure + offer.cost + self._loose(offer, self.total)
             out = many - sum([places[at][number] for at, number in enumerate(offer.numbers)])
+            if halved:
+                out = max(out, many - lightest(halved, 2 * offer.plugs))
             if out > 0:
                 floor += out * kept
             if toll:
@@ -189,6 +193,12 @@ class Menu:
                 floor += max(0, crowding) * min(toll, kept)
             found.append((floor, offer))
         return found
+
+    def _halved(self, most: int) -> list[tuple[int, int]]:
+        """Return the least halves of plugs that so many needs take, each so often, where there are plugs that split."""
+        if not any(self.markets.splits[kind] for kind in self.kinds):
+            return []
+        return [(goods.halves, min(times, most)) for goods, times in sorted(self.wanted.goods, key=_halves_of)]
 
     def _rooms(self, offers: Sequence[Offer]) -> tuple[list[list[int]], list[list[int]]]:
         """Return for each kind how many needs so many cables take, and how many of them without a toll."""
@@ -302,6 +312,10 @@ class Menus:
     def _places(self, kinds: Sequence[int], numbers: Sequence[int]) -> tuple[int, ...]:
         by_kind = dict(zip(kinds, numbers, strict=True))
         return tuple([by_kind.get(kind, 0) * number for kind, number in self.markets.plugs])
+
+
+def _halves_of(entry: tuple[Goods, int]) -> int:
+    return entry[0].halves
 
 
 def _floor_of(entry: tuple[int, Offer]) -> int:

@@ -13,12 +13,16 @@ NOWHERE = -1
 
 
 class Goods(NamedTuple):
-    """Equal things to send: their family, what keeping one costs, (market, cost) by market, and the least of it all."""
+    """Equal things to send: their family, what keeping one costs, (market, cost) by market, and the least of it all.
+
+    ``halves``: of plugs, that one takes at the least; a plug that does not split counts as two.
+    """
 
     family: int
     kept: int
     costs: tuple[tuple[int, int], ...]
     least: int
+    halves: int = 0
 
 
 Tolls = tuple[tuple[int, int], ...]
