@@ -39,13 +39,17 @@ class Left(NamedTuple):
 
 
 class Offer(NamedTuple):
-    """So many cables of each kind: what they cost, the shared sockets that they take, their places and plugs."""
+    """So many cables of each kind: what they cost, the shared sockets that they take, their places and plugs.
+
+    ``halves``: of their plugs, two each, whether or not ``plugs`` that stay loose are to be paid for.
+    """
 
     cost: int
     takes: Takes
     numbers: tuple[int, ...]
     places: tuple[int, ...]
     plugs: int
+    halves: int
 
 
 class Wanted(NamedTuple):
@@ -179,13 +183,13 @@ class Menu:
         toll = min((paid.least for paid in self.wanted.crowds if paid is not FREELY), default=0)
         many = self.total - sum(self.wanted.outputs)
         places, free = self._rooms(offers)
-        halved = self._halved(many)
+        halved = self._halved()
         found = []
         for offer in offers:
             floor = sure + offer.cost + self._loose(offer, self.total)
             out = many - sum([places[at][number] for at, number in enumerate(offer.numbers)])
             if halved:
-                out = max(out, many - lightest(halved, 2 * offer.plugs))
+                out = max(out, many - lightest(halved, offer.halves))
             if out > 0:
                 floor += out * kept
             if toll:
@@ -194,11 +198,11 @@ class Menu:
             found.append((floor, offer))
         return found
 
-    def _halved(self, most: int) -> list[tuple[int, int]]:
-        """Return the least halves of plugs that so many needs take, each so often, where there are plugs that split."""
+    def _halved(self) -> list[tuple[int, int]]:
+        """Return the least halves of plugs that needs take, each so many times, where there are plugs that split."""
         if not any(self.markets.splits[kind] for kind in self.kinds):
             return []
-        return [(goods.halves, min(times, most)) for goods, times in sorted(self.wanted.goods, key=_halves_of)]
+        return [(goods.halves, times) for goods, times in sorted(self.wanted.goods, key=_halves_of)]
 
     def _rooms(self, offers: Sequence[Offer]) -> tuple[list[list[int]], list[list[int]]]:
         """Return for each kind how many needs so many cables take, and how many of them without a toll."""
@@ -291,7 +295,9 @@ class Menus:
 
     def _boundless(self, kinds: Sequence[int], left: Left) -> Offer:
         """Return all cables at once, for nothing."""
-        return Offer(0, (0,) * len(self.markets.shared), left.cables, self._places(kinds, left.cables), 0)
+        cables = self.problem.cables
+        halves = 2 * sum([len(cables[kind].halves) * number for kind, number in zip(kinds, left.cables, strict=True)])
+        return Offer(0, (0,) * len(self.markets.shared), left.cables, self._places(kinds, left.cables), 0, halves)
 
     def _offer(self, kinds: Sequence[int], numbers: tuple[int, ...], sockets: Sequence[int]) -> Offer | None:
         """Return what so many cables are; None where the sockets do not suffice."""
@@ -307,7 +313,7 @@ class Menus:
         if not _within(takes, sockets):
             return None
         shared = tuple([takes[socket] for socket in self.markets.shared])
-        return Offer(cost, shared, numbers, self._places(kinds, numbers), plugs)
+        return Offer(cost, shared, numbers, self._places(kinds, numbers), plugs, 2 * plugs)
 
     def _places(self, kinds: Sequence[int], numbers: Sequence[int]) -> tuple[int, ...]:
         by_kind = dict(zip(kinds, numbers, strict=True))
