@@ -22,6 +22,8 @@ DEMO = Path(__file__).parents[1] / "service" / "catalogue" / "demo"
 LOADS = frozenset({
     "board_watts", "slot_watts", "turbo_watts", "base_watts", "plug_watts", "amps", "starting_amps", "leds",
 })
+RUN_LOADS = frozenset({"amps", "watts", "amps_per_metre"})
+RUN_FIGURES = frozenset({"awg", "parallel_pairs", "ohms_per_contact", "ohms_per_metre", "lowest_volts", "max_amps"})
 RAIL_LOADS = frozenset({"own_amps", "running_amps", "starting_amps"})
 ENDS = frozenset({"low", "high"})
 # Without one of these a spec is refused, so it is no figure that somebody could leave out.
@@ -30,7 +32,7 @@ FIGURES = LOADS | RAIL_LOADS | {
     "class_watts", "watts", "length_mm", "depth_mm", "at_mm", "awg", "power_factor", "efficiency_level",
     "efficiency_points", "rated_at_celsius", "card_length_mm", "routes_mm", "size", "carries_3v3", "inlet",
     "supply_wires_12v",
-}
+} | RUN_FIGURES
 PAST_ANY_RATING = 1.5
 SOCKET = "lug-1152"
 MOSTLY = [True] * 9 + [False]
@@ -219,7 +221,39 @@ def lights(draw: Draw) -> Json:
     volts, connector = draw(st.sampled_from([(5, "argb-3"), (12, "rgb-4")]))
     needs = [{"connector": connector, "optional": draw(st.booleans())}]
     spec = {"category": "lighting", "volts": volts, "needs": needs}
+    if draw(st.booleans()):
+        spec["lead"] = draw(leads())
+        spec["strip"] = _some(draw, {}, length_mm=whole(0, 2000), ohms_per_metre=figures_of_ohms())
     return _some(draw, spec, leds=whole(5, 60))
+
+
+def figures_of_ohms() -> st.SearchStrategy[float]:
+    """Draw ohms, of a contact or a metre of strip, within what is assumed of both and beside it."""
+    return st.sampled_from([0, 0.006, 0.01, 0.03, 0.1, 0.3, 0.5])
+
+
+@st.composite
+def leads(draw: Draw, **fixed: Any) -> Json:
+    """Draw equal pairs of wires, as far as they are known."""
+    wire = {"length_mm": draw(whole(0, 60)) * 50, **fixed}
+    return _some(
+        draw, wire, awg=st.sampled_from([16, 18, 20, 22, 24]), parallel_pairs=whole(1, 3),
+        ohms_per_contact=figures_of_ohms(),
+    )
+
+
+@st.composite
+def runs(draw: Draw) -> Json:
+    """Draw a run with a load that it carries, or just about, or not."""
+    volts = draw(st.sampled_from([5, 12, 24]))
+    load = draw(st.sampled_from(["amps", "watts", "strip"]))
+    loads: Json = {"amps": figures(1, 90, 10), "watts": figures(1, 120), "strip": st.just({})}
+    run: Json = draw(leads(source_volts=volts)) | {load: draw(loads[load])}
+    if load == "strip":
+        strip = {"length_mm": draw(whole(1, 30)) * 100, "amps_per_metre": draw(figures(1, 30, 10))}
+        run["strip"] = _some(draw, strip, ohms_per_metre=figures_of_ohms())
+    return _some(draw, run, lowest_volts=whole(volts * 6, volts * 10 - 1).map(lambda tenths: tenths / 10),
+                 max_amps=whole(1, 12))
 
 
 @st.composite
@@ -310,6 +344,8 @@ def sheets(draw: Draw, most_lines: int = 14) -> Json:
     for wanted, most in rest:
         parts += draw(st.lists(wanted, max_size=most))
     sheet: Json = {"parts": draw(st.permutations(parts[:most_lines])), "site": draw(sites())}
+    if draw(whole(0, 2)) == 0:
+        sheet["runs"] = draw(st.lists(runs(), min_size=1, max_size=2))
     use = st.fixed_dictionaries({}, optional={
         "drives_starting_together": whole(1, 8), "graphics_limit_percent": whole(60, 110),
     })
@@ -362,6 +398,7 @@ def heavier(draw: Draw, sheet: Json) -> Json | None:
     """Raise one load of one part; both ends of a range, for a higher end alone would only make it less certain."""
     changed = written_out(sheet)
     spots = [spot for line in changed["parts"] for spot in _loads_of(line["spec"])]
+    spots += [spot for run in changed.get("runs", ()) for way, spot in _walk(run) if way[-1] in RUN_LOADS]
     spots = [(holder, key) for holder, key in spots if _is_free(holder, key)]
     if not spots:
         return None
@@ -408,6 +445,7 @@ def delete_figure(draw: Draw, sheet: Json) -> Json | None:
     changed = written_out(sheet)
     places = [line["spec"] for line in changed["parts"]] + [changed[k] for k in ("use", "site") if k in changed]
     spots = [spot for place in places for way, spot in _walk(place) if _may_go(place, way)]
+    spots += [spot for run in changed.get("runs", ()) for way, spot in _walk(run) if way[-1] in RUN_FIGURES]
     if not spots:
         return None
     holder, key = draw(st.sampled_from(spots))
@@ -425,7 +463,7 @@ def _may_go(place: Json, way: Way) -> bool:
         return way[0] in FIGURES - REQUIRED
     if way[0] in RAIL_LOADS | {"routes_mm"}:
         return len(way) == 2 and way[1] not in ENDS
-    return way[0] in ("cables", "plugs") and way[-1] in FIGURES
+    return way[0] in ("cables", "plugs", "lead") and way[-1] in FIGURES
 
 
 def hotter(draw: Draw, sheet: Json) -> Json | None:
@@ -437,11 +475,25 @@ def hotter(draw: Draw, sheet: Json) -> Json | None:
     return changed
 
 
+def longer(draw: Draw, sheet: Json) -> Json | None:
+    """Make a run, a lead or a strip longer, one way only."""
+    changed = written_out(sheet)
+    ways = [run for run in changed.get("runs", ()) if "strip" not in run]
+    ways += [line["spec"]["lead"] for line in changed["parts"] if "lead" in line["spec"]]
+    ways += [run["strip"] for run in changed.get("runs", ()) if "strip" in run]
+    if not ways:
+        return None
+    draw(st.sampled_from(ways))["length_mm"] += draw(whole(1, 60)) * 50
+    return changed
+
+
 def thinner(draw: Draw, sheet: Json) -> Json | None:
-    """Make the wires of one boxed cable thinner, where their gauge is given."""
+    """Make the wires of one boxed cable, run or lead thinner, where their gauge is given."""
     changed = written_out(sheet)
     supply = next(line["spec"] for line in changed["parts"] if line["spec"]["category"] == "power_supply")
     known = [cable for cable in supply.get("cables", []) if "awg" in cable]
+    known += [run for run in changed.get("runs", ()) if "awg" in run]
+    known += [line["spec"]["lead"] for line in changed["parts"] if "awg" in line["spec"].get("lead", ())]
     if not known:
         return None
     draw(st.sampled_from(known))["awg"] += draw(st.sampled_from([2, 4]))

@@ -21,7 +21,7 @@ def field_of(build: Build, unit: int, field: str) -> str:
 def where(build: Build, place: Place) -> list[str]:
     """Return the pointers of a place."""
     if place.unit < 0:
-        return [""]
+        return [f"/runs/{place.detail[0]}"] if place.kind == "run" else [""]
     line = line_of(build, place.unit)
     match place.kind:
         case "rail":

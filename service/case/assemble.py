@@ -8,6 +8,7 @@ from service.case.case import Case, HeaderLoad, Joint, OpenPort
 from service.case.joints import Reader, impossible
 from service.case.place import Place
 from service.case.purchase import to_buy
+from service.case.runs import runs
 from service.case.wired import Asked, Wired, asked
 from service.demand.demand import Demand
 from service.demand.ends import Ends, Settled
@@ -70,6 +71,8 @@ def _case(
     reader = None if wired is None else Reader(build, wired.frame, wired.wiring, wired.judgement)
     joints, open_ports = _connections(wired, reader)
     rated_at = part.rated_at_celsius if part is not None else None
+    room_celsius = ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS)
+    loaded = tuple(runs(build, ends, room_celsius))
     return Case(
         build=build,
         end=end,
@@ -88,7 +91,7 @@ def _case(
         else (),
         moments=tuple(side.moments(part, unit, demand)) if part and unit is not None else (),
         wall=side.wall(build, part, unit, demand, ends) if part and unit is not None else None,
-        room_celsius=ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS),
+        room_celsius=room_celsius,
         rated_at_celsius=ends.rating(
             rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS
         ),
@@ -102,6 +105,7 @@ def _case(
         stopped=found.stopped,
         objective=wired.judgement.objective if wired else (),
         assumed=tuple(ends.assumed),
+        runs=loaded,
     )
 
 

@@ -193,6 +193,26 @@ class HeaderLoad(NamedTuple):
     max_amps: float | None
 
 
+class RunLoad(NamedTuple):
+    """A run of wire: one of the sheet, or the lead and strip of a light.
+
+    ``end_volts`` are those of its last light if it has lights; None: there is no solution, and ``amps`` are those at
+    which the load breaks down. ``lowest_volts`` None: not given. ``band_amps`` and ``stop_amps`` are of one pair; None:
+    nothing is known. ``missing``: the field without which nothing but the amps can be told.
+    """
+
+    at: Place
+    source_volts: float
+    lowest_volts: float | None
+    end_volts: float | None
+    amps: float
+    pair_amps: float
+    lost_watts: float | None
+    band_amps: float | None
+    stop_amps: float | None
+    missing: str | None = None
+
+
 class Spare(NamedTuple):
     """A cable that the plan leaves in the box: unit, index in the supply's cables or -1, copy."""
 
@@ -259,3 +279,4 @@ class Case:
     stopped: bool
     objective: tuple[int, ...]
     assumed: tuple[Assumed, ...]
+    runs: tuple[RunLoad, ...] = ()

@@ -3,7 +3,7 @@
 from typing import Literal, NamedTuple
 
 Kind = Literal[
-    "build", "unit", "supply", "rail", "combined", "group", "moment", "port", "cable", "header", "bay", "wall"
+    "build", "unit", "supply", "rail", "combined", "group", "moment", "port", "cable", "header", "bay", "wall", "run"
 ]
 
 
@@ -14,8 +14,8 @@ class Place(NamedTuple):
     """A place: its kind, the unit (index into ``build.units``) or -1, and what of that unit, by number or word.
 
     A port is ("port", unit, (connector, number)); a rail ("rail", supply, ("12v",)); a group ("group", supply,
-    (index,)); a moment ("moment", supply, (microseconds,)); a cable ("cable", unit, (cable index or -1, copy));
-    others have no detail.
+    (index,)); a moment ("moment", supply, (microseconds,)); a cable ("cable", unit, (cable index or -1, copy)); a run
+    of the sheet ("run", -1, (index,)); others, as the run of a light ("run", unit), have no detail.
     """
 
     kind: Kind

@@ -25,6 +25,10 @@ class Ends:
         """Return a load: the more, the worse."""
         return self._pick(given, unit, field, assumption, scale, worst_is_high=True)
 
+    def stated(self, given: Range, unit: int, field: str) -> float:
+        """Return a load that is always given."""
+        return given.high if self._worst(unit, field, given.low, given.high) else given.low
+
     def rating(self, given: float | None, unit: int, field: str, assumption: Assumption, scale: float = 1.0) -> float:
         """Return a rating or a limit: the less, the worse."""
         if given is not None:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from service.parts.build import Plugged, Site, Use, WiringRest
 from service.parts.records import Part
+from service.parts.runs import WireRun
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,3 +30,4 @@ class Sheet:
     aspects: tuple[str, ...] | None = None
     would_settle: bool = False
     reference: str | None = None
+    runs: tuple[WireRun, ...] = ()

@@ -9,6 +9,7 @@ from service.intake.codes import Gtin
 from service.intake.faults import NO_SUCH_FIELD, Fault, Faults, Key, from_messages
 from service.intake.fields import Flag, Number, Text, Whole, Word, kind_of
 from service.intake.records import Sheet, SheetLine
+from service.intake.runs import WIRE_RUN
 from service.intake.shapes import Many, Messages, One, Unlike, schema
 from service.intake.specs import Spec
 from service.intake.wiring import CONNECTION
@@ -93,6 +94,7 @@ SHEET = schema("Sheet", _sheet, {
     _PARTS: Many(Line(LINE), bounds.MOST_LINES, least=1, required=True),
     "use": One(USE),
     "site": One(SITE),
+    "runs": Many(One(WIRE_RUN), bounds.MOST_RUNS),
     "wiring": Many(One(CONNECTION), bounds.MOST_CONNECTIONS, allow_none=True),
     "wiring_rest": Word(WIRING_RESTS),
     "aspects": Unlike(Word(ASPECTS), len(ASPECTS), least=1, allow_none=True),

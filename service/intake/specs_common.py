@@ -27,9 +27,9 @@ def load_watts(**settings: Any) -> Figure:
     return Figure(0, bounds.MOST_LOAD_WATTS, **settings)
 
 
-def load_amps() -> Figure:
+def load_amps(**settings: Any) -> Figure:
     """Return a field for amps that a device draws."""
-    return Figure(0, bounds.MOST_AMPS)
+    return Figure(0, bounds.MOST_AMPS, **settings)
 
 
 def limit_amps(**settings: Any) -> Number:
@@ -42,6 +42,19 @@ def size_mm() -> Number:
     return Number(0, bounds.MOST_MM)
 
 
+def wire() -> dict[str, Own]:
+    """Return the fields of equal pairs of wires that lead to one end."""
+    return {
+        "length_mm": Number(0, bounds.MOST_RUN_MM, required=True),
+        "awg": Whole(bounds.LEAST_AWG, bounds.MOST_AWG),
+        "parallel_pairs": Whole(1, bounds.MOST_WIRES),
+        "ohms_per_contact": Number(0, bounds.MOST_CONTACT_OHMS),
+    }
+
+
+def strip_ohms() -> Number:
+    """Return a field for the ohms of a metre of a strip, there and back."""
+    return Number(0, bounds.MOST_STRIP_OHMS_PER_METRE)
 
 
 def _need() -> dict[str, Own]:

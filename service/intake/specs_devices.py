@@ -20,6 +20,8 @@ from service.intake.specs_common import (
     peaks,
     plain_needs,
     size_mm,
+    strip_ohms,
+    wire,
 )
 from service.parts.figures import Range
 from service.parts.records import (
@@ -33,6 +35,7 @@ from service.parts.records import (
     ExpansionCard,
     Fan,
     GraphicsCard,
+    Lead,
     Lighting,
     Memory,
     Motherboard,
@@ -42,6 +45,7 @@ from service.parts.records import (
     Processor,
     Pump,
     Riser,
+    Strip,
 )
 from service.parts.words import FUNCTIONS, MAIN
 
@@ -55,6 +59,16 @@ BAY = schema("Bay", Bay, {
     "plugs_clear_mm": size_mm(),
     "fan_vent": Word(FAN_SIDES),
 })
+
+
+LEAD = schema("Lead", Lead, wire())
+STRIP = schema("Strip", Strip, {"length_mm": Number(0, bounds.MOST_RUN_MM), "ohms_per_metre": strip_ohms()})
+
+
+def _light_faults(light: Lighting) -> Messages:
+    """Find a strip of which the way to it is not stated, so that nothing can be said of it."""
+    alone = light.strip is not None and light.lead is None
+    return {"strip": ["must be left out where the lead to it is not given"]} if alone else {}
 
 
 def _device(
@@ -147,7 +161,9 @@ LIGHTING = _device("Lighting", Lighting, {
     "leds": Whole(1, bounds.MOST_LEDS),
     "amps": load_amps(),
     "needs": plain_needs(),
-})
+    "lead": One(LEAD),
+    "strip": One(STRIP),
+}, _light_faults)
 BACKPLANE = _device("Backplane", Backplane, {"needs": plain_needs(), "offers": offers()})
 RISER = _device("Riser", Riser, {
     "needs": plain_needs(),

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from service.parts.records import Adapter, Part
+from service.parts.runs import WireRun
 
 WiringRest = Literal["leave", "plan"]
 
@@ -83,7 +84,7 @@ class Plugged(NamedTuple):
 class Build:
     """All that a check is asked about. ``units`` stand in canonical order.
 
-    ``edition`` names the catalogue edition used.
+    ``edition`` names the catalogue edition used; ``runs`` stand in the order of the sheet.
 
     ``adapters_on_offer`` are those that it lists, each once; they are looked at only for what to buy.
 
@@ -100,3 +101,4 @@ class Build:
     reference: str | None = None
     edition: str = ""
     adapters_on_offer: tuple[Adapter, ...] = ()
+    runs: tuple[WireRun, ...] = ()

@@ -304,6 +304,24 @@ class Controller:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Lead:
+    """The wires of a light between its plug and its first light, in equal pairs."""
+
+    length_mm: float
+    awg: int | None = None
+    parallel_pairs: int = 1
+    ohms_per_contact: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strip:
+    """A light strip's own length, and the ohms of its tracks there and back."""
+
+    length_mm: float | None = None
+    ohms_per_metre: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lighting:
     """A light strip or ring on 5 V or 12 V: amps if given, else by the number of ``leds``."""
 
@@ -313,6 +331,8 @@ class Lighting:
     leds: int | None = None
     amps: Range | None = None
     needs: tuple[Need, ...] = ()
+    lead: Lead | None = None
+    strip: Strip | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

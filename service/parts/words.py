@@ -37,7 +37,7 @@ FUNCTIONS: tuple[Function, ...] = get_args(Function)
 Design = Literal["atx-2", "atx-3.0", "atx-3.1", "atx12vo"]
 DESIGNS: tuple[Design, ...] = get_args(Design)
 
-Aspect = Literal["power", "connections", "mains", "signals", "fit", "mating"]
+Aspect = Literal["power", "connections", "mains", "signals", "fit", "mating", "runs"]
 ASPECTS: tuple[Aspect, ...] = get_args(Aspect)
 
 Weight = Literal["stop", "caution", "advice"]

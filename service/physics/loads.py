@@ -60,6 +60,28 @@ def amps_of_watts(source_volts: float, ohms: float, watts: float) -> float | Non
     return 2 * watts / (source_volts + sqrt(under_root)) if under_root >= 0 else None
 
 
+def collapse_amps(source_volts: float, watts: float) -> float:
+    """Return the most that a load of constant power takes through any resistance: where half of the volts are left.
+
+    Parameters
+    ----------
+    source_volts : float
+        Volts where its way begins. [V]
+    watts : float
+        What it takes. [W]
+
+    Returns
+    -------
+    float
+        ``2 P / V``: with more resistance than goes with it there is no solution. [A]
+
+    References
+    ----------
+    ``amps_of_watts`` where the root is 0.
+    """
+    return 2 * watts / source_volts
+
+
 def heat_watts(amps: float, ohms: float) -> float:
     """Return the heat of a current in a resistance: a contact, a wire, a metre of wire.
 

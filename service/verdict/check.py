@@ -152,4 +152,5 @@ def _unplugged(build: Build) -> Build:
         aspects=build.aspects,
         reference=build.reference,
         edition=build.edition,
+        runs=build.runs,
     )

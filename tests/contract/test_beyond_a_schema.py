@@ -72,6 +72,8 @@ def through(*adapters: int, inputs: int = 1, plugs: int = 1, number: int = 1) ->
     return {"part": "/parts/1", "port": EIGHT | {"number": number}, "adapters": way, "plugs": ends}
 
 
+RUN = {"source_volts": 12, "length_mm": 500}
+LIGHT: Json = {"category": "lighting", "volts": 5, "strip": {"length_mm": 500}}
 GROUP, LUGS = {"name": "a", "max_amps": 20}, {"label": "lug", "count": 2}
 POINTS = [{"load_percent": 50, "percent": 90}, {"load_percent": 20, "percent": 88}]
 FANS, CARDS = {"category": "fan"}, {"category": "graphics_card", "board_watts": 60}
@@ -136,6 +138,7 @@ BEYOND: list[tuple[str, Json]] = [
     ("differ from the sockets named for this cable before",
      wired(fed(plug={"sockets": ["lug"]}), fed({"number": 2}, plug={"plug": 2, "sockets": ["other lug"]}),
            box=LABELLED)),
+    ("must be below source_volts", sheet(FANS, runs=[RUN | {"amps": 1, "lowest_volts": 12}])),
     ("has more faults than are listed: {count} were left out",
      sheet(*[cable(*[EIGHT | {"at_mm": mm} for mm in range(16, 0, -1)])] * 14)),
 ]
@@ -188,6 +191,10 @@ TOGETHER = [
     pytest.param(wired(fed(plugs=[{"cable": "/parts/0/cables/0", "plug": at} for at in (1, 2)])), wired(fed()),
                  id="two plugs without an adapter"),
     pytest.param(wired(fed({"connector": "fan-4"})), wired(fed()), id="port of a header"),
+    pytest.param(sheet(FANS, runs=[RUN]), sheet(FANS, runs=[RUN | {"watts": 1}]), id="no load of a run"),
+    pytest.param(sheet(FANS, runs=[RUN | {"amps": 1, "watts": 1}]), sheet(FANS, runs=[RUN | {"amps": 1}]),
+                 id="two loads of a run"),
+    pytest.param(sheet(LIGHT), sheet(LIGHT | {"lead": {"length_mm": 9}}), id="strip without its lead"),
 ]
 
 

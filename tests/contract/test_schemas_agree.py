@@ -5,12 +5,15 @@ document's own; everything else has to be equal.
 """
 
 from dataclasses import is_dataclass
+from itertools import combinations
 from typing import Any
 
 import pytest
+from marshmallow import ValidationError
 
 from service.intake import fields, shapes
 from service.intake.codes import Gtin
+from service.intake.runs import LOADS
 from service.intake.schemas import schemas
 from service.intake.shapes import CATEGORY, RecordSchema
 from service.intake.sheet import Line
@@ -134,7 +137,7 @@ def written(node: Json) -> Json:
 
 def _together(node: Json) -> set[str]:
     """Return the keys of an object schema that say what its fields ask of each other."""
-    return TOGETHER | {"anyOf"} if "properties" in node else TOGETHER
+    return TOGETHER | {"anyOf", "oneOf"} if "properties" in node else TOGETHER
 
 
 def _group(found: Json) -> Json:
@@ -191,6 +194,24 @@ def test_defaults_are_those_of_the_records(name: str) -> None:
         stated = document()["components"]["schemas"][name]["properties"][field.data_key or attribute]
         if "default" in stated and (is_dataclass(schema.make) or hasattr(schema.make, "_field_defaults")):
             assert field.outside(schema.defaults[attribute]) == stated["default"], attribute
+
+
+def test_a_run_has_exactly_one_load() -> None:
+    stated = document()["components"]["schemas"]["WireRun"]
+    assert stated["oneOf"] == [{"required": [load]} for load in LOADS]
+    plain = {"source_volts": 12, "length_mm": 500}
+    loads: dict[str, Json] = {"amps": 1, "watts": 1, "strip": {"length_mm": 1, "amps_per_metre": 1}}
+    assert tuple(loads) == LOADS
+    taken = [given for count in range(4) for given in combinations(LOADS, count) if _is_taken(plain, loads, given)]
+    assert taken == [(load,) for load in LOADS]
+
+
+def _is_taken(plain: Json, loads: Json, given: tuple[str, ...]) -> bool:
+    try:
+        SCHEMAS["WireRun"].load(plain | {load: loads[load] for load in given})
+    except ValidationError:
+        return False
+    return True
 
 
 def test_a_wrong_bound_would_be_seen() -> None:

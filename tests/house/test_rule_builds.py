@@ -7,14 +7,15 @@ import pytest
 
 from service.rules.book import RULES
 from service.rules.rule import Finding, Rule
-from tests.rules import test_connectors, test_fitting_signals_mating, test_power
+from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_runs
 from tests.rules.at_the_limit import BREAKS_BELOW, LEFT_OVER, LIMITS, NEVER_MISSING, NO_LIMIT, TOLD, Build
 from tests.rules.cases import heard, outcome
 
-TABLES = (test_power, test_connectors, test_fitting_signals_mating)
+TABLES = (test_power, test_connectors, test_fitting_signals_mating, test_runs)
 BREAKS = [row for table in TABLES for row in table.BREAKS]
 SILENT = {str(row.values[0]) for table in TABLES for row in table.SILENT}
-MISSING = {rule for table in (test_power, test_fitting_signals_mating) for rule, *_ in table.UNKNOWN} | {"CON120"}
+WITH_UNKNOWN = (test_power, test_fitting_signals_mating, test_runs)
+MISSING = {rule for table in WITH_UNKNOWN for rule, *_ in table.UNKNOWN} | {"CON120"}
 EQUAL_OR_NOT = {"AUX103", "MATE103"}
 """Rules that tell a limit which is not a bound on a continuous amount."""
 ROWS = [

@@ -8,14 +8,15 @@ import pytest
 from service.facts import points
 from service.rules import book, page
 from service.rules.rule import Rule
-from tests.rules import test_connectors, test_fitting_signals_mating, test_power
+from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_runs
 
 HOME = Path(book.__file__).parent
 FILES = {path.stem.split("_")[0]: path for path in HOME.glob("*/*.py") if path.stem[:1].isalpha() and path.stem[-1] and
          path.stem.split("_")[0][-3:].isdigit()}
-FAMILIES = {"PWR": "power", "CON": "connectors", "CBL": "cables", "FIT": "fitting", "AUX": "signals", "MATE": "mating"}
+FAMILIES = {"PWR": "power", "CON": "connectors", "CBL": "cables", "FIT": "fitting", "AUX": "signals", "MATE": "mating",
+            "RUN": "runs"}
 ASPECTS = {"CON": {"connections"}, "CBL": {"connections"}, "FIT": {"fit"}, "AUX": {"signals"}, "MATE": {"mating"},
-           "PWR": {"power", "mains"}}
+           "PWR": {"power", "mains"}, "RUN": {"runs"}}
 MOST_POINTS = 15
 each_rule = pytest.mark.parametrize("rule", book.RULES, ids=lambda rule: rule.id)
 
@@ -57,7 +58,7 @@ def test_what_hangs_on_the_wiring_says_so(rule: Rule) -> None:
 
 @each_rule
 def test_every_rule_is_seen_to_break_and_to_keep_silent(rule: Rule) -> None:
-    tables = (test_power, test_connectors, test_fitting_signals_mating)
+    tables = (test_power, test_connectors, test_fitting_signals_mating, test_runs)
     assert rule.id in {row[0] for table in tables for row in table.BREAKS}
     silent = {str(row.values[0]) for table in tables for row in table.SILENT}
     assert rule.id in silent
@@ -68,6 +69,7 @@ def test_points_are_those_of_the_plan() -> None:
         "CON105": points.BAND_POINTS, "CON108": points.START_WIRE_POINTS, "CON109": points.SHARE_POINTS,
         "CON114": points.MOULDED_POINTS, "CON116": points.PERIPHERAL_CARD_ADAPTER_POINTS,
         "CBL103": points.ASSUMED_SHORT_POINTS, "CON120": points.THREE_VOLT_POINTS, "AUX102": points.HEADER_POINTS,
+        "RUN105": points.BAND_POINTS,
     }
     for rule_id, fact in shared.items():
         assert book.by_id()[rule_id].points == fact.value, rule_id

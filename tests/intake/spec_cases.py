@@ -109,7 +109,9 @@ SPECS: list[dict[str, Any]] = [
     {"category": "pump"} | MOVER,
     {"category": "fan"} | MOVER,
     {"category": "controller", "needs": PLAIN_NEEDS, "offers": [{"connector": "argb-3", "count": 4}], "amps": 0.1},
-    {"category": "lighting", "volts": 5, "leds": 60, "amps": 1.5, "needs": [{"connector": "argb-3"}]},
+    {"category": "lighting", "volts": 5, "leds": 60, "amps": 1.5, "needs": [{"connector": "argb-3"}],
+     "lead": {"length_mm": 600, "awg": 22, "parallel_pairs": 2, "ohms_per_contact": 0.01},
+     "strip": {"length_mm": 1000, "ohms_per_metre": 0.2}},
     {"category": "backplane", "needs": PLAIN_NEEDS, "offers": [{"connector": "sata-power", "count": 4}]},
     {"category": "riser", "needs": PLAIN_NEEDS, "feeds_slot_watts": 75},
     {

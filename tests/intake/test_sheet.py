@@ -23,7 +23,13 @@ def spec(category: str, **changed: Any) -> dict[str, Any]:
     return {"parts": [{"spec": BY_CATEGORY[category] | changed}]}
 
 
+def run(**changed: Any) -> dict[str, Any]:
+    """Return a sheet of one run with some fields changed."""
+    return LINES | {"runs": [{"source_volts": 12, "length_mm": 500, "amps": 1} | changed]}
+
+
 CARD = "/parts/0/spec"
+ONE_LOAD = "must have exactly one of amps, watts, strip"
 CONNECTION: dict[str, Any] = {
     "part": "/parts/3",
     "copy": 1,
@@ -223,6 +229,19 @@ BAD = [
         "must be a pointer such as /parts/0",
         id="pointer",
     ),
+    pytest.param(run(watts=20), "/runs/0/watts", ONE_LOAD, id="amps and watts"),
+    pytest.param(run(strip={"length_mm": 1, "amps_per_metre": 1}), "/runs/0/strip", ONE_LOAD, id="amps and a strip"),
+    pytest.param(LINES | {"runs": [{"source_volts": 12, "length_mm": 1}]}, "/runs/0/amps", ONE_LOAD, id="no load"),
+    pytest.param(run(lowest_volts=12), "/runs/0/lowest_volts", "must be below source_volts", id="nothing to lose"),
+    pytest.param(run(source_volts=230), "/runs/0/source_volts", "must be from 1 to 60", id="a run at the mains"),
+    pytest.param(run(awg=31), "/runs/0/awg", "must be from 10 to 30", id="31 AWG"),
+    pytest.param(run(parallel_pairs=0), "/runs/0/parallel_pairs", "must be from 1 to 64", id="no pair"),
+    pytest.param(run(length_mm=-1), "/runs/0/length_mm", "must be from 0 to 100000", id="shorter than nothing"),
+    pytest.param(run(ohms_per_contact=None), "/runs/0/ohms_per_contact",
+                 "must not be null; leave out what is not known", id="null ohms"),
+    pytest.param(run(celsius=20), "/runs/0/celsius", NO_FIELD, id="warmth of a run"),
+    pytest.param({"parts": [{"spec": {"category": "lighting", "volts": 5, "strip": {}}}]}, f"{CARD}/strip",
+                 "must be left out where the lead to it is not given", id="strip without its lead"),
     pytest.param(
         LINES | {"wiring": [CONNECTION | {"plugs": []}]}, "/wiring/0/plugs", "must list from 1 to 64", id="plugs"
     ),
@@ -308,7 +327,7 @@ def test_sheet_takes_a_line_where_the_schema_does(line: Any) -> None:
     assert read == due
 
 
-FIELDS = ("parts", "use", "site", "wiring", "wiring_rest", "aspects", "would_settle", "reference")
+FIELDS = ("parts", "use", "site", "runs", "wiring", "wiring_rest", "aspects", "would_settle", "reference")
 
 
 @given(JSON | st.fixed_dictionaries({}, optional=dict.fromkeys(FIELDS, JSON)))

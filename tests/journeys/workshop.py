@@ -69,7 +69,9 @@ def _rest() -> list[Json]:
         {"category": "pump", "needs": sata, "amps": 1, "starting_amps": 1.5},
         {"category": "controller", "needs": sata, "amps": 0.1, "offers": [{"connector": "fan-4", "count": 2,
          "max_amps": 1}]},
-        {"category": "lighting", "volts": 5, "leds": 30, "needs": [{"connector": "argb-3"}]},
+        {"category": "lighting", "volts": 5, "leds": 30, "needs": [{"connector": "argb-3"}],
+         "lead": {"length_mm": 500, "awg": 22, "parallel_pairs": 1, "ohms_per_contact": 0.01},
+         "strip": {"length_mm": 500, "ohms_per_metre": 0.2}},
         {"category": "lighting", "volts": 12, "amps": 1, "needs": [{"connector": "rgb-4"}]},
         {"category": "backplane", "needs": [{"connector": "peripheral-4", "count": 2}],
          "offers": [{"connector": "sata-power", "count": 2, "max_amps": 2}]},
@@ -97,9 +99,18 @@ _SITE = {"mains_volts": 120, "circuit_amps": 15, "code": "nec", "room_celsius": 
 _USE = {"drives_starting_together": 1, "graphics_limit_percent": 100}
 
 
+_RUNS: list[Json] = [
+    {"name": "By amps", "source_volts": 12, "length_mm": 800, "awg": 18, "parallel_pairs": 1, "ohms_per_contact": 0.01,
+     "amps": 3, "lowest_volts": 11.4, "max_amps": 9},
+    {"source_volts": 12, "length_mm": 800, "watts": 30, "lowest_volts": 11.4},
+    {"source_volts": 5, "length_mm": 500, "lowest_volts": 4.5,
+     "strip": {"length_mm": 1000, "amps_per_metre": 1, "ohms_per_metre": 0.2}},
+]
+
+
 def everything() -> Json:
     """Return the machine with all figures."""
-    return _sheet([_supply(), *_rest()], site=_SITE, use=_USE)
+    return _sheet([_supply(), *_rest()], site=_SITE, use=_USE, runs=_RUNS)
 
 
 def bare() -> Json:

@@ -23,6 +23,7 @@ from tests.rules.test_connectors import (
 )
 from tests.rules.test_fitting_signals_mating import box, fit
 from tests.rules.test_power import group, rail, shared
+from tests.rules.test_runs import light, run
 
 Build = Callable[[float], Case]
 
@@ -93,6 +94,11 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
                                      CaseBox(card_length_mm=300.0)))],
     "AUX102": [(1, lambda amps: case(headers=(header(amps, 1.0),)))],
+    "RUN102": [(11, lambda volts: run(end_volts=volts))],
+    "RUN103": [(0.5, lambda lost: run(end_volts=12 - lost))],
+    "RUN104": [(8, lambda amps: run(pair_amps=amps))],
+    "RUN105": [(6, lambda amps: run(pair_amps=amps))],
+    "RUN106": [(10.8, light)],
 }
 TOLD: dict[str, tuple[tuple[float, ...], str]] = {
     "PWR101": ((850,), "W"), "PWR102": ((765,), "W"), "PWR103": ((850,), "W"), "PWR201": ((70,), "A"),
@@ -106,11 +112,13 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
     "CON112": ((75,), "W"), "CON117": ((75,), "W"), "CON118": ((300,), "W"), "CON121": ((54,), "W"),
     "CON124": ((75,), "W"), "CBL102": ((0,), "mm"), "CBL103": ((0,), "mm"),
     "FIT101": ((200,), "mm"), "FIT102": ((50,), "mm"), "FIT104": ((300,), "mm"), "AUX102": ((1,), "A"),
+    "RUN102": ((11,), "V"), "RUN103": ((0.5,), "V"), "RUN104": ((8,), "A"), "RUN105": ((6,), "A"),
+    "RUN106": ((10.8,), "V"),
 }
 """Limits as they are told, row by row of ``LIMITS``, and their unit."""
 LEFT_OVER = {"CBL102": 5.0, "CBL103": 4.0, "FIT102": 48.5}
 """Rules that tell what is missing or left: that much at 101 % of the limit."""
-BREAKS_BELOW = {"PWR701"}
+BREAKS_BELOW = {"PWR701", "RUN102", "RUN106"}
 """Rules that break below their limit, all others above."""
 
 _WORDS = "compares words, kinds or places, not amounts"
@@ -134,6 +142,7 @@ NO_LIMIT = {
     "FIT105": _WORDS,
     "MATE101": _WORDS,
     "MATE102": _WORDS,
+    "RUN101": "there is a solution or there is none",
     "MATE103": "whole processors: one passes and two break, and there is nothing between",
 }
 _RANGE = "a figure that is not given stands in the case as one end of a range, with its assumption in the answer"
@@ -157,4 +166,5 @@ NEVER_MISSING = {
     "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
     "PWR501": _RANGE, "PWR701": _RANGE,
+    "RUN101": _RANGE, "RUN103": "without lowest volts RUN102 is the unknown", "RUN105": _RANGE,
 }

@@ -126,12 +126,13 @@ CABLE_ALONE = {"category": "cable", "plugs": [{"connector": "cpu-8"}]}
         pytest.param([SUPPLY_ALONE], None, id="a-supply-and-nothing-that-it-feeds"),
         pytest.param([SUPPLY_ALONE, CABLE_ALONE], None, id="a-supply-and-a-cable"),
         pytest.param([CARD_ALONE], None, id="a-card-and-nothing-that-feeds-it"),
+        pytest.param([{"category": "lighting", "volts": 5, "leds": 9}], None, id="a-light-and-nothing-that-feeds-it"),
         pytest.param([CARD_ALONE, {"category": "motherboard"}], ["power"], id="asked-for-what-cannot-be-looked-at"),
     ],
 )
 def test_a_sheet_of_which_nothing_is_looked_at_is_undecided(specs: list[Json], aspects: list[str] | None) -> None:
     answer = ask({"parts": [{"spec": spec} for spec in specs], "aspects": aspects})
-    assert {one["aspect"] for one in answer["not_checked"]} == set(ASPECTS)
+    assert {one["aspect"] for one in answer["not_checked"]} | {"runs"} == set(ASPECTS)
     assert (answer["verdict"], answer["score"]) == ("undecided", 0)
     assert answer["score_lines"] == [{"what": "base", "points": 0}]
     assert answer["findings"] == answer["unknowns"] == []

@@ -25,6 +25,7 @@ OUTSIDE_OF_THE_PROMISE = MappingProxyType({
     "slot_watts": "splits a card's load between slot and plugs: either side may be the better for it",
     "routes_mm": "reach: an assumed way may be shorter than one that was measured",
     "at_mm": "reach: a plug whose place is not known is not known to be too short",
+    "max_amps": "a maker's figure for a run stands for what its gauge is good for, which may be more",
     "awg": "18 AWG is supposed where nothing is said, and there is thinner wire",
 })
 # A figure for which one figure is supposed, and the worst that this one covers.
@@ -38,6 +39,7 @@ SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100})
         pytest.param(changes.fewer_cables, id="fewer-cables"),
         pytest.param(changes.hotter, id="hotter-room"),
         pytest.param(changes.thinner, id="thinner-wire"),
+        pytest.param(changes.longer, id="longer-run"),
         pytest.param(changes.worn, id="a-stated-wear"),
     ],
 )
