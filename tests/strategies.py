@@ -233,9 +233,9 @@ def figures_of_ohms() -> st.SearchStrategy[float]:
 
 
 @st.composite
-def leads(draw: Draw, **fixed: Any) -> Json:
+def leads(draw: Draw) -> Json:
     """Draw equal pairs of wires, as far as they are known."""
-    wire = {"length_mm": draw(whole(0, 60)) * 50, **fixed}
+    wire: Json = {"length_mm": draw(whole(0, 60)) * 50}
     return _some(
         draw, wire, awg=st.sampled_from([16, 18, 20, 22, 24]), parallel_pairs=whole(1, 3),
         ohms_per_contact=figures_of_ohms(),
@@ -248,7 +248,7 @@ def runs(draw: Draw) -> Json:
     volts = draw(st.sampled_from([5, 12, 24]))
     load = draw(st.sampled_from(["amps", "watts", "strip"]))
     loads: Json = {"amps": figures(1, 90, 10), "watts": figures(1, 120), "strip": st.just({})}
-    run: Json = draw(leads(source_volts=volts)) | {load: draw(loads[load])}
+    run: Json = draw(leads()) | {"source_volts": volts, load: draw(loads[load])}
     if load == "strip":
         strip = {"length_mm": draw(whole(1, 30)) * 100, "amps_per_metre": draw(figures(1, 30, 10))}
         run["strip"] = _some(draw, strip, ohms_per_metre=figures_of_ohms())

@@ -8,6 +8,7 @@ from service.answers.moves import shown
 from service.answers.plan import plan
 from service.answers.pointers import field_of, where
 from service.answers.power import power
+from service.answers.readings import readings
 from service.answers.runs import runs
 from service.demand.demand import Assumed
 from service.facts.fact import reason_of
@@ -35,6 +36,8 @@ def answer(checked: Checked) -> Json:
     }
     if checked.case.runs:
         found["runs"] = runs(checked.case)
+    if build.readings:
+        found["readings"] = readings(checked.case)
     if checked.better is not None:
         found["better_plan"] = plan(checked.better)
         found["moves"] = [shown(build, move, checked.better) for move in checked.moves]

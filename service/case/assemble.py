@@ -8,6 +8,7 @@ from service.case.case import Case, HeaderLoad, Joint, OpenPort
 from service.case.joints import Reader, impossible
 from service.case.place import Place
 from service.case.purchase import to_buy
+from service.case.readings import raised, readings
 from service.case.runs import runs
 from service.case.wired import Asked, Wired, asked
 from service.demand.demand import Demand
@@ -72,6 +73,8 @@ def _case(
     joints, open_ports = _connections(wired, reader)
     rated_at = part.rated_at_celsius if part is not None else None
     room_celsius = ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS)
+    rails = tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else ()
+    read = tuple(readings(build, part, rails, joints)) if build.readings else ()
     loaded = tuple(runs(build, ends, room_celsius))
     return Case(
         build=build,
@@ -84,7 +87,7 @@ def _case(
         joints=joints,
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
-        rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),
+        rails=raised(rails, build) if build.readings else rails,
         combined=tuple(side.combined(part, unit, demand, ends)) if part and unit is not None else (),
         groups=tuple(side.groups(part, unit, wired.frame.problem, wired.judgement))
         if part and unit is not None and wired
@@ -106,6 +109,7 @@ def _case(
         objective=wired.judgement.objective if wired else (),
         assumed=tuple(ends.assumed),
         runs=loaded,
+        readings=read,
     )
 
 

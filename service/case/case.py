@@ -213,6 +213,27 @@ class RunLoad(NamedTuple):
     missing: str | None = None
 
 
+class ReadingLoad(NamedTuple):
+    """A reading against what it is compared with; None: not read, or nothing to compare it with.
+
+    ``least_amps`` are those that the sheet states at least, ``most_amps`` the most that it leads to.
+    """
+
+    at: Place
+    rail: str
+    volts: float | None
+    lowest_volts: float
+    highest_volts: float
+    amps: float | None
+    least_amps: float | None
+    most_amps: float | None
+
+    @property
+    def is_of_supply(self) -> bool:
+        """Say whether it was taken at the supply itself."""
+        return self.at.kind == "rail"
+
+
 class Spare(NamedTuple):
     """A cable that the plan leaves in the box: unit, index in the supply's cables or -1, copy."""
 
@@ -280,3 +301,4 @@ class Case:
     objective: tuple[int, ...]
     assumed: tuple[Assumed, ...]
     runs: tuple[RunLoad, ...] = ()
+    readings: tuple[ReadingLoad, ...] = ()

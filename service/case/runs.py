@@ -9,10 +9,12 @@ from typing import NamedTuple
 
 from service.case.case import RunLoad
 from service.case.place import Place
+from service.case.volts import supply_end_volts
 from service.demand.draws import lighting
 from service.demand.ends import Ends
 from service.facts.contacts import BAND_AMPS, STOP_AMPS
 from service.facts.fact import WHOLE
+from service.facts.headers import PLAIN_LIGHT_VOLTS
 from service.facts.runs import LIGHT_PERCENT, RUN_AWG, RUN_CONTACT_OHMS, STRIP_OHMS, STRIP_PITCH
 from service.facts.wire import GUIDE_AWG
 from service.parts.build import Build
@@ -45,7 +47,7 @@ def runs(build: Build, ends: Ends, celsius: float) -> Iterator[RunLoad]:
         yield _of_sheet(index, stated, ends, celsius)
     for unit, entry in enumerate(build.units):
         if isinstance(entry.part, Lighting):
-            yield _of_light(unit, entry.part, ends, celsius)
+            yield _of_light(build, unit, entry.part, ends, celsius)
 
 
 def _wire(stated: WireRun | Lead, unit: int, field: str, ends: Ends, celsius: float) -> _Wire:
@@ -118,10 +120,10 @@ def _loaded(
     return RunLoad(at, volts, lowest, end, fed.total_amps, pair, fed.lost_watts, *limits)
 
 
-def _of_light(unit: int, light: Lighting, ends: Ends, celsius: float) -> RunLoad:
+def _of_light(build: Build, unit: int, light: Lighting, ends: Ends, celsius: float) -> RunLoad:
     """Return the lead and strip of a light. Its lead ends in a plug, so thick wire carries no more than a contact."""
-    at, volts = Place("run", unit), float(light.volts)
-    lowest = volts * LIGHT_PERCENT.value / WHOLE
+    at, volts = Place("run", unit), _source_volts(build, unit, light)
+    lowest = light.volts * LIGHT_PERCENT.value / WHOLE
     amps = sum(lighting(unit, light, ends).sustained) / _MILLI
     if light.lead is None:
         return RunLoad(at, volts, lowest, None, amps, amps, None, None, None, "lead")
@@ -135,6 +137,17 @@ def _of_light(unit: int, light: Lighting, ends: Ends, celsius: float) -> RunLoad
     metres = length_mm / MM_PER_METRE
     fed = _lit(wire, volts, ohms, amps / metres, length_mm) if metres else _run(wire, volts, amps, 0.0)
     return _loaded(at, wire, volts, lowest, fed, amps, limits)
+
+
+def _source_volts(build: Build, unit: int, light: Lighting) -> float:
+    """Return the volts at the plug of a light: measured there, else those of its rail."""
+    rail = "12v" if light.volts == PLAIN_LIGHT_VOLTS.value else "5v"
+    mine = (build.units[unit].line, build.units[unit].copy, rail)
+    read = [
+        one.reading.volts for one in build.readings
+        if (one.reading.line, one.reading.copy, one.reading.rail) == mine and one.reading.volts is not None
+    ]
+    return min(read, default=supply_end_volts(build, rail))
 
 
 def _length_mm(unit: int, light: Lighting, ends: Ends) -> float | None:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 
 from service.catalogue.edition import Edition, Entry, mpn_key
+from service.catalogue.measured import reading_faults, with_readings
 from service.catalogue.plugged import wiring_faults
 from service.demand.needs import needs_of
 from service.intake import bounds
@@ -29,16 +30,19 @@ def resolve(sheet: Sheet, edition: Edition) -> Build:
     found, faults = _parts(sheet, edition)
     if not faults:
         faults = [*_second_machines(sheet, found), *_totals(sheet, found), *_loose_cables(sheet, found)]
-    if not faults and sheet.wiring:
+    if not faults and (sheet.wiring or sheet.readings):
         parts, quantities = [part for part, _ in found], [line.quantity for line in sheet.lines]
-        faults = list(wiring_faults(sheet.wiring, parts, quantities))
+        faults = [
+            *wiring_faults(sheet.wiring or (), parts, quantities), *reading_faults(sheet.readings, parts, quantities),
+        ]
     if faults:
         raise Faults(faults)
+    units, readings = with_readings(_units(sheet, found), sheet.readings)
     return Build(
-        units=_units(sheet, found), use=sheet.use, site=sheet.site, wiring=sheet.wiring, wiring_rest=sheet.wiring_rest,
+        units=units, use=sheet.use, site=sheet.site, wiring=sheet.wiring, wiring_rest=sheet.wiring_rest,
         aspects=sheet.aspects, would_settle=sheet.would_settle, reference=sheet.reference, edition=edition.name,
         adapters_on_offer=edition.adapters,
-        runs=sheet.runs,
+        runs=sheet.runs, readings=readings,
     )
 
 

@@ -8,6 +8,7 @@ GUIDE_3_0: Final = (
 GUIDE_3_1: Final = "Intel, ATX Version 3.x Multi Rail Desktop Platform Power Supply Design Guide, 336521, rev. 2.1a"
 GUIDE_12VO: Final = "Intel, ATX12VO Desktop Power Supply Design Guide, 613768, rev. 2.01"
 GUIDE_2_0: Final = "Intel, ATX12V Power Supply Design Guide, version 2.0"
+PRESS_3_0: Final = "technical press summary of ATX 3.0 load regulation"
 GUIDE_0_9: Final = "Intel, ATX Power Supply Design Guide, version 0.9"
 CEM_EXCURSION: Final = (
     "PCI-SIG, CEM 5.x change notice on power excursion of 300 W to 600 W cards, as in 336521 rev. 2.1"

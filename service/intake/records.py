@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from service.parts.build import Plugged, Site, Use, WiringRest
+from service.parts.readings import Reading
 from service.parts.records import Part
 from service.parts.runs import WireRun
 
@@ -31,3 +32,4 @@ class Sheet:
     would_settle: bool = False
     reference: str | None = None
     runs: tuple[WireRun, ...] = ()
+    readings: tuple[Reading, ...] = ()

@@ -1,9 +1,9 @@
 """All schemas by the name that the API document gives them."""
 
-from service.intake import runs, sheet, specs_common, specs_devices, specs_supply, wiring
+from service.intake import readings, runs, sheet, specs_common, specs_devices, specs_supply, wiring
 from service.intake.shapes import RecordSchema
 
-_MODULES = (sheet, wiring, runs, specs_supply, specs_common, specs_devices)
+_MODULES = (sheet, wiring, runs, readings, specs_supply, specs_common, specs_devices)
 
 
 def schemas() -> dict[str, RecordSchema]:

@@ -8,6 +8,7 @@ from service.intake import bounds
 from service.intake.codes import Gtin
 from service.intake.faults import NO_SUCH_FIELD, Fault, Faults, Key, from_messages
 from service.intake.fields import Flag, Number, Text, Whole, Word, kind_of
+from service.intake.readings import READING
 from service.intake.records import Sheet, SheetLine
 from service.intake.runs import WIRE_RUN
 from service.intake.shapes import Many, Messages, One, Unlike, schema
@@ -95,6 +96,7 @@ SHEET = schema("Sheet", _sheet, {
     "use": One(USE),
     "site": One(SITE),
     "runs": Many(One(WIRE_RUN), bounds.MOST_RUNS),
+    "readings": Many(One(READING), bounds.MOST_READINGS),
     "wiring": Many(One(CONNECTION), bounds.MOST_CONNECTIONS, allow_none=True),
     "wiring_rest": Word(WIRING_RESTS),
     "aspects": Unlike(Word(ASPECTS), len(ASPECTS), least=1, allow_none=True),

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from service.parts.readings import Taken
 from service.parts.records import Adapter, Part
 from service.parts.runs import WireRun
 
@@ -84,7 +85,9 @@ class Plugged(NamedTuple):
 class Build:
     """All that a check is asked about. ``units`` stand in canonical order.
 
-    ``edition`` names the catalogue edition used; ``runs`` stand in the order of the sheet.
+    ``edition`` names the catalogue edition used; ``runs`` and ``readings`` stand in the order of the sheet.
+
+    What was read is in the units already.
 
     ``adapters_on_offer`` are those that it lists, each once; they are looked at only for what to buy.
 
@@ -102,3 +105,4 @@ class Build:
     edition: str = ""
     adapters_on_offer: tuple[Adapter, ...] = ()
     runs: tuple[WireRun, ...] = ()
+    readings: tuple[Taken, ...] = ()

@@ -153,4 +153,5 @@ def _unplugged(build: Build) -> Build:
         reference=build.reference,
         edition=build.edition,
         runs=build.runs,
+        readings=build.readings,
     )

@@ -73,6 +73,7 @@ def through(*adapters: int, inputs: int = 1, plugs: int = 1, number: int = 1) ->
 
 
 RUN = {"source_volts": 12, "length_mm": 500}
+READ = {"part": "/parts/0", "rail": "12v"}
 LIGHT: Json = {"category": "lighting", "volts": 5, "strip": {"length_mm": 500}}
 GROUP, LUGS = {"name": "a", "max_amps": 20}, {"label": "lug", "count": 2}
 POINTS = [{"load_percent": 50, "percent": 90}, {"load_percent": 20, "percent": 88}]
@@ -139,6 +140,9 @@ BEYOND: list[tuple[str, Json]] = [
      wired(fed(plug={"sockets": ["lug"]}), fed({"number": 2}, plug={"plug": 2, "sockets": ["other lug"]}),
            box=LABELLED)),
     ("must be below source_volts", sheet(FANS, runs=[RUN | {"amps": 1, "lowest_volts": 12}])),
+    ("is read by an earlier reading", sheet(FANS, readings=[READ | {"amps": 0.1}, READ | {"amps": 0.2}])),
+    ("must be given: without one only a supply is read, and amps of a part that has a figure for them",
+     sheet(FANS, readings=[READ | {"volts": 12}])),
     ("has more faults than are listed: {count} were left out",
      sheet(*[cable(*[EIGHT | {"at_mm": mm} for mm in range(16, 0, -1)])] * 14)),
 ]
@@ -194,6 +198,7 @@ TOGETHER = [
     pytest.param(sheet(FANS, runs=[RUN]), sheet(FANS, runs=[RUN | {"watts": 1}]), id="no load of a run"),
     pytest.param(sheet(FANS, runs=[RUN | {"amps": 1, "watts": 1}]), sheet(FANS, runs=[RUN | {"amps": 1}]),
                  id="two loads of a run"),
+    pytest.param(sheet(FANS, readings=[READ]), sheet(FANS, readings=[READ | {"amps": 0.1}]), id="nothing read"),
     pytest.param(sheet(LIGHT), sheet(LIGHT | {"lead": {"length_mm": 9}}), id="strip without its lead"),
 ]
 

@@ -214,6 +214,11 @@ def _is_taken(plain: Json, loads: Json, given: tuple[str, ...]) -> bool:
     return True
 
 
+def test_a_reading_says_something() -> None:
+    stated = document()["components"]["schemas"]["Reading"]
+    assert stated["anyOf"] == [{"required": ["volts"]}, {"required": ["amps"]}]
+
+
 def test_a_wrong_bound_would_be_seen() -> None:
     changed = written(document()["components"]["schemas"]["Need"])
     changed["properties"]["count"]["maximum"] += 1

@@ -7,11 +7,11 @@ import pytest
 
 from service.rules.book import RULES
 from service.rules.rule import Finding, Rule
-from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_runs
+from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_readings, test_runs
 from tests.rules.at_the_limit import BREAKS_BELOW, LEFT_OVER, LIMITS, NEVER_MISSING, NO_LIMIT, TOLD, Build
 from tests.rules.cases import heard, outcome
 
-TABLES = (test_power, test_connectors, test_fitting_signals_mating, test_runs)
+TABLES = (test_power, test_connectors, test_fitting_signals_mating, test_readings, test_runs)
 BREAKS = [row for table in TABLES for row in table.BREAKS]
 SILENT = {str(row.values[0]) for table in TABLES for row in table.SILENT}
 WITH_UNKNOWN = (test_power, test_fitting_signals_mating, test_runs)

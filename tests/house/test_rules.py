@@ -8,15 +8,15 @@ import pytest
 from service.facts import points
 from service.rules import book, page
 from service.rules.rule import Rule
-from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_runs
+from tests.rules import test_connectors, test_fitting_signals_mating, test_power, test_readings, test_runs
 
 HOME = Path(book.__file__).parent
 FILES = {path.stem.split("_")[0]: path for path in HOME.glob("*/*.py") if path.stem[:1].isalpha() and path.stem[-1] and
          path.stem.split("_")[0][-3:].isdigit()}
 FAMILIES = {"PWR": "power", "CON": "connectors", "CBL": "cables", "FIT": "fitting", "AUX": "signals", "MATE": "mating",
-            "RUN": "runs"}
+            "RUN": "runs", "RDG": "readings"}
 ASPECTS = {"CON": {"connections"}, "CBL": {"connections"}, "FIT": {"fit"}, "AUX": {"signals"}, "MATE": {"mating"},
-           "PWR": {"power", "mains"}, "RUN": {"runs"}}
+           "PWR": {"power", "mains"}, "RUN": {"runs"}, "RDG": {"power"}}
 MOST_POINTS = 15
 each_rule = pytest.mark.parametrize("rule", book.RULES, ids=lambda rule: rule.id)
 
@@ -58,7 +58,7 @@ def test_what_hangs_on_the_wiring_says_so(rule: Rule) -> None:
 
 @each_rule
 def test_every_rule_is_seen_to_break_and_to_keep_silent(rule: Rule) -> None:
-    tables = (test_power, test_connectors, test_fitting_signals_mating, test_runs)
+    tables = (test_power, test_connectors, test_fitting_signals_mating, test_readings, test_runs)
     assert rule.id in {row[0] for table in tables for row in table.BREAKS}
     silent = {str(row.values[0]) for table in tables for row in table.SILENT}
     assert rule.id in silent

@@ -327,7 +327,7 @@ def test_sheet_takes_a_line_where_the_schema_does(line: Any) -> None:
     assert read == due
 
 
-FIELDS = ("parts", "use", "site", "runs", "wiring", "wiring_rest", "aspects", "would_settle", "reference")
+FIELDS = ("parts", "use", "site", "runs", "readings", "wiring", "wiring_rest", "aspects", "would_settle", "reference")
 
 
 @given(JSON | st.fixed_dictionaries({}, optional=dict.fromkeys(FIELDS, JSON)))

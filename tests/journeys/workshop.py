@@ -108,9 +108,16 @@ _RUNS: list[Json] = [
 ]
 
 
+_READINGS: list[Json] = [
+    {"part": "/parts/0", "copy": 1, "rail": "12v", "volts": 12.1, "amps": 20},
+    {"part": "/parts/1", "copy": 1, "port": {"connector": "atx-24", "number": 1}, "rail": "5v", "amps": 2},
+    {"part": "/parts/5", "rail": "12v", "amps": 0.4},
+]
+
+
 def everything() -> Json:
     """Return the machine with all figures."""
-    return _sheet([_supply(), *_rest()], site=_SITE, use=_USE, runs=_RUNS)
+    return _sheet([_supply(), *_rest()], site=_SITE, use=_USE, runs=_RUNS, readings=_READINGS)
 
 
 def bare() -> Json:

@@ -23,6 +23,8 @@ from tests.rules.test_connectors import (
 )
 from tests.rules.test_fitting_signals_mating import box, fit
 from tests.rules.test_power import group, rail, shared
+from tests.rules.test_readings import PORT as READ_PORT
+from tests.rules.test_readings import read
 from tests.rules.test_runs import light, run
 
 Build = Callable[[float], Case]
@@ -94,6 +96,10 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
                                      CaseBox(card_length_mm=300.0)))],
     "AUX102": [(1, lambda amps: case(headers=(header(amps, 1.0),)))],
+    "RDG101": [(11.4, lambda volts: read(volts=volts, highest_volts=99.0))],
+    "RDG102": [(11.4, lambda volts: read(READ_PORT, volts=volts, highest_volts=99.0))],
+    "RDG103": [(10.2, lambda amps: read(READ_PORT, amps=amps, most_amps=10.0))],
+    "RDG104": [(9.8, lambda amps: read(READ_PORT, amps=amps, least_amps=10.0))],
     "RUN102": [(11, lambda volts: run(end_volts=volts))],
     "RUN103": [(0.5, lambda lost: run(end_volts=12 - lost))],
     "RUN104": [(8, lambda amps: run(pair_amps=amps))],
@@ -113,12 +119,13 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
     "CON124": ((75,), "W"), "CBL102": ((0,), "mm"), "CBL103": ((0,), "mm"),
     "FIT101": ((200,), "mm"), "FIT102": ((50,), "mm"), "FIT104": ((300,), "mm"), "AUX102": ((1,), "A"),
     "RUN102": ((11,), "V"), "RUN103": ((0.5,), "V"), "RUN104": ((8,), "A"), "RUN105": ((6,), "A"),
-    "RUN106": ((10.8,), "V"),
+    "RUN106": ((10.8,), "V"), "RDG101": ((11.4,), "V"), "RDG102": ((11.4,), "V"), "RDG103": ((10,), "A"),
+    "RDG104": ((10,), "A"),
 }
 """Limits as they are told, row by row of ``LIMITS``, and their unit."""
 LEFT_OVER = {"CBL102": 5.0, "CBL103": 4.0, "FIT102": 48.5}
 """Rules that tell what is missing or left: that much at 101 % of the limit."""
-BREAKS_BELOW = {"PWR701", "RUN102", "RUN106"}
+BREAKS_BELOW = {"PWR701", "RUN102", "RUN106", "RDG101", "RDG102", "RDG104"}
 """Rules that break below their limit, all others above."""
 
 _WORDS = "compares words, kinds or places, not amounts"
@@ -166,5 +173,6 @@ NEVER_MISSING = {
     "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),
     "PWR501": _RANGE, "PWR701": _RANGE,
+    **dict.fromkeys(("RDG101", "RDG102", "RDG103", "RDG104"), "what was not measured is not compared"),
     "RUN101": _RANGE, "RUN103": "without lowest volts RUN102 is the unknown", "RUN105": _RANGE,
 }
