@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from service.case.case import Joint, RailLoad, ReadingLoad
 from service.case.place import Place
 from service.facts import rails as facts
-from service.facts.card import LOWEST_PLUG_PERCENT
 from service.facts.fact import WHOLE
 from service.facts.supply import DESIGN_WITHOUT_ENVELOPE, NOMINAL_12_VOLTS
 from service.parts.build import Build
@@ -62,7 +61,7 @@ def _span(rail: str, connector: str | None, part: PowerSupply | None) -> tuple[f
         return lowest.value, highest.value
     is_old = part is None or part.design == DESIGN_WITHOUT_ENVELOPE
     if connector in CARD and not is_old:
-        return NOMINAL_12_VOLTS * LOWEST_PLUG_PERCENT.value / WHOLE, facts.HIGHEST_12.value
+        return NOMINAL_12_VOLTS * facts.LOWEST_12_AT_CARD.value / WHOLE, facts.HIGHEST_12.value
     return (facts.LOWEST_12 if is_old else facts.LOWEST_12_NEW).value, facts.HIGHEST_12.value
 
 

@@ -1,7 +1,8 @@
 """Amps that were measured, put in the place of what a part is assumed or stated to draw.
 
-A reading within the range of a figure, or where none is stated, replaces it. One that contradicts what the sheet states
-widens the range so far that both are in it, for either may be wrong. Amps are watts at nominal volts, as everywhere.
+A reading within the range of a figure, or where none is stated, replaces it. One above what the sheet states widens the
+range so far that both are in it, for either may be wrong; one below it is told and not used, for a part that is not at
+work takes less. Amps are watts at nominal volts, as everywhere.
 """
 
 from collections.abc import Callable, Iterable
@@ -58,7 +59,9 @@ def measured(part: Part, readings: Iterable[Reading]) -> tuple[Part, list[Taken]
             continue
         stated = Range(figure.low, figure.high) if figure.is_stated else None
         found.append(Taken(reading=reading, field=figure.field, stated=stated))
-        part = figure.put(_settled(stated, reading.amps))
+        settled = _settled(stated, reading.amps)
+        if settled != stated:
+            part = figure.put(settled)
     if isinstance(part, Motherboard | GraphicsCard | ExpansionCard):
         return _with_plug_watts(part, found)
     return part, found
@@ -68,7 +71,7 @@ def _settled(stated: Range | None, amps: float) -> Range:
     """Return the amps that a figure is taken to have after a reading of it."""
     if stated is None or stated.low <= amps <= stated.high:
         return exactly(amps)
-    return Range(min(stated.low, amps), max(stated.high, amps))
+    return Range(stated.low, amps) if amps > stated.high else stated
 
 
 def figure_of(part: Part, reading: Reading) -> Figure | None:

@@ -4,7 +4,7 @@ from types import MappingProxyType
 from typing import Final
 
 from service.facts.fact import Fact, Kind, judgement
-from service.facts.sources import GUIDE_2_0, PRESS_3_0
+from service.facts.sources import GUIDE_2_0, GUIDE_3_0, PRESS_3_0
 
 _TABLE: Final = "section 3.2.1, Table 2, p. 11"
 
@@ -17,6 +17,10 @@ LOWEST_12: Final = _limit("rail.12v.lowest", 11.40, "5 % low; 10 % for seconds a
 LOWEST_12_NEW: Final = Fact(
     "rail.12v.lowest.atx_3", 11.16, "V", Kind.LIMIT, PRESS_3_0, "7 % low, connectors other than a card's", "published",
     "secondary", reason="Designs since ATX 3.0; their own table could not be read.",
+)
+LOWEST_12_AT_CARD: Final = Fact(
+    "rail.12v.lowest.card", 92, "% of 12 V", Kind.LIMIT, GUIDE_3_0, "section 3.2, Table 3-5", "published", "primary",
+    reason="+5 / -8 % at a card's plug, designs since ATX 3.0.",
 )
 HIGHEST_12: Final = _limit("rail.12v.highest", 12.60)
 LOWEST_5: Final = _limit("rail.5v.lowest", 4.75, "Standby 5 V as well.")

@@ -24,7 +24,7 @@ Json = dict[str, Any]
 ECHO = frozenset({"reference", "max_amps", "mains_volts", "power_factor"})
 REFUSED = b""
 # Where a refusal is an effect too: fields that name a piece, and have to agree with each other.
-COORDINATES = frozenset({"wiring"})
+COORDINATES = frozenset({"wiring", "readings"})
 OF_SPECS = [(category, at) for category, schema in BY_CATEGORY.items() for at in fields_of(schema)]
 OF_SHEETS = [("sheet", at) for at in fields_of(SHEET)] + [("line", at) for at in fields_of(LINE)]
 

@@ -11,8 +11,11 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from service.demand.readings import Figure, figure_of
 from service.facts import processor as facts
 from service.intake.faults import Faults
+from service.intake.specs import read_spec
+from service.parts.readings import Reading
 from tests import strategies as changes
 from tests.journeys.asked import ask, badness, walk
 
@@ -59,6 +62,27 @@ def test_a_figure_left_out_never_looks_better(sheet: Json, data: st.DataObject) 
     after = _judged(changed)
     assume(_is_covered(changes.written_out(sheet), changed, after))
     _not_better(_judged(sheet), after)
+
+
+@given(sheet=changes.sheets(), data=st.data())
+def test_a_reading_left_out_or_raised_never_looks_better(sheet: Json, data: st.DataObject) -> None:
+    """Of a reading within the range that it replaces; from what the sheet states on, for less is not used."""
+    sheet = changes.written_out(sheet)
+    found = [(line, rail, figure) for line, each in enumerate(sheet["parts"]) for rail in ("12v", "5v", "3v3", "5vsb")
+             if (figure := _figure(each["spec"], rail)) is not None]
+    line, rail, figure = data.draw(st.sampled_from(found))
+    low, high = int(figure.low * 1000), int(figure.high * 1000)
+    amps = data.draw(st.integers(low, high)) / 1000
+    reading = {"part": f"/parts/{line}", "rail": rail, "amps": min(max(amps, figure.low), figure.high)}
+    read = _judged(sheet | {"readings": [reading]})
+    _not_better(read, _judged(sheet))
+    more = reading | {"amps": round(reading["amps"] * data.draw(st.sampled_from([1.01, 1.1, 1.5])) + 0.01, 3)}
+    _not_better(read, _judged(sheet | {"readings": [more]}))
+
+
+def _figure(spec: Json, rail: str) -> Figure | None:
+    reading = Reading(line=0, copy=0, connector=None, number=0, rail=rail, volts=None, amps=1.0)
+    return figure_of(read_spec(spec), reading)
 
 
 @given(sheet=changes.sheets(), data=st.data())

@@ -7,7 +7,6 @@ between, and cost volts that the guide does not count, so this is a caution. Bot
 from collections.abc import Iterator
 
 from service.case.case import Case
-from service.facts.card import LOWEST_PLUG_PERCENT
 from service.facts.rails import (
     HIGHEST_3_3,
     HIGHEST_5,
@@ -15,6 +14,7 @@ from service.facts.rails import (
     LOWEST_3_3,
     LOWEST_5,
     LOWEST_12,
+    LOWEST_12_AT_CARD,
     LOWEST_12_NEW,
 )
 from service.rules.readings.spans import outside
@@ -32,7 +32,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="RDG102", title="A port was measured outside of what its rail should have", weight="caution", points=6,
     aspect="power", since="0.1", rests_on=(
-        LOWEST_PLUG_PERCENT, LOWEST_12, LOWEST_12_NEW, HIGHEST_12, LOWEST_5, HIGHEST_5, LOWEST_3_3, HIGHEST_3_3,
+        LOWEST_12_AT_CARD, LOWEST_12, LOWEST_12_NEW, HIGHEST_12, LOWEST_5, HIGHEST_5, LOWEST_3_3, HIGHEST_3_3,
     ),
     check=check,
     message="{measured} {unit} were measured of {rail} at this port; {limit} {unit} is the {most} that it should have.",
