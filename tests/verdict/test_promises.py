@@ -72,11 +72,11 @@ def test_a_reading_left_out_or_raised_never_looks_better(sheet: Json, data: st.D
              if (figure := _figure(each["spec"], rail)) is not None]
     line, rail, figure = data.draw(st.sampled_from(found))
     low, high = int(figure.low * 1000), int(figure.high * 1000)
-    amps = data.draw(st.integers(low, high)) / 1000
-    reading = {"part": f"/parts/{line}", "rail": rail, "amps": min(max(amps, figure.low), figure.high)}
+    amps = min(max(data.draw(st.integers(low, high)) / 1000, figure.low), figure.high)
+    reading: Json = {"part": f"/parts/{line}", "rail": rail, "amps": amps}
     read = _judged(sheet | {"readings": [reading]})
     _not_better(read, _judged(sheet))
-    more = reading | {"amps": round(reading["amps"] * data.draw(st.sampled_from([1.01, 1.1, 1.5])) + 0.01, 3)}
+    more = reading | {"amps": round(amps * data.draw(st.sampled_from([1.01, 1.1, 1.5])) + 0.01, 3)}
     _not_better(read, _judged(sheet | {"readings": [more]}))
 
 
