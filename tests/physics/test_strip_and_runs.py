@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.physics.copper import pair_ohms
-from service.physics.loads import most_watts
+from service.physics.loads import amps_of_watts, collapse_amps, most_watts
 from service.physics.runs import run
 from service.physics.strip import even_strip, tapped_strip
 
@@ -121,3 +121,18 @@ def test_strands_warmth_and_contacts_each_take_their_part() -> None:
     two = run(12, 18, 1000, lowest_volts=11, amps=5, ohms_per_contact=0.01, contacts_in_series=2)
     assert two
     assert two.path_ohms - plain.path_ohms == pytest.approx(0.02)
+
+
+@given(volts=st.floats(1, 60), watts=st.floats(0.1, 500), path_ohms=st.floats(1e-4, 10))
+def test_no_load_of_constant_power_takes_more_than_where_it_breaks_down(
+    volts: float, watts: float, path_ohms: float,
+) -> None:
+    amps = amps_of_watts(volts, path_ohms, watts)
+    assert amps is None or amps <= collapse_amps(volts, watts) * (1 + 1e-12)
+
+
+# 10 W at 5 V break down at half the volts: 4 A; the resistance that goes with it is 2.5 V / 4 A = 0.625 ohm.
+def test_where_a_load_breaks_down() -> None:
+    assert collapse_amps(5, 10) == pytest.approx(4)
+    assert amps_of_watts(5, 0.625, 10) == pytest.approx(4)
+    assert amps_of_watts(5, 0.6251, 10) is None

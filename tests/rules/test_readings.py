@@ -1,4 +1,4 @@
-"""Rules on readings: past the limit, within, exactly on it; what is compared with what stands in ``tests/journeys``."""
+"""Rules on readings: past the limit, within, exactly on it."""
 
 from typing import Any
 
