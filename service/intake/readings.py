@@ -1,9 +1,10 @@
 """Readings taken at the bench: from their outside shape to records; numbers are from 1 outside, from 0 inside."""
 
 from service.intake import bounds
-from service.intake.fields import Number, Whole, Word
+from service.intake.fields import Connector, Number, Whole, Word
 from service.intake.shapes import Messages, One, schema
-from service.intake.wiring import PORT, Port, Reference
+from service.intake.specs_common import PORT_CONNECTORS
+from service.intake.wiring import Port, Reference, port_of
 from service.parts.readings import Reading
 from service.parts.words import RAILS
 
@@ -25,10 +26,14 @@ def _faults(reading: Reading) -> Messages:
     return {}
 
 
+READ_PORT = schema("ReadPort", port_of, {
+    "connector": Connector(PORT_CONNECTORS, required=True),
+    "number": Whole(1, bounds.MOST_NEEDS * bounds.MOST_COUNT),
+})
 READING = schema("Reading", _reading, {
     "part": Reference(required=True),
     "copy": Whole(1, bounds.MOST_QUANTITY),
-    "port": One(PORT),
+    "port": One(READ_PORT),
     "rail": Word(RAILS, required=True),
     "volts": Number(0, bounds.MOST_READ_VOLTS),
     "amps": Number(0, bounds.MOST_AMPS),

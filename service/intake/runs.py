@@ -11,15 +11,13 @@ _ONE_LOAD = f"must have exactly one of {', '.join(LOADS)}"
 
 
 def _faults(run: WireRun) -> Messages:
-    """Find a run that has no load or several, or that need not bring less than it is given."""
+    """Find a run that has no load or several."""
     found: Messages = {}
     given = [load for load in LOADS if getattr(run, load) is not None]
     if not given:
         found["amps"] = [_ONE_LOAD]
     for load in given[1:]:
         found[load] = [_ONE_LOAD]
-    if run.lowest_volts is not None and run.lowest_volts >= run.source_volts:
-        found["lowest_volts"] = ["must be below source_volts"]
     return found
 
 

@@ -41,7 +41,8 @@ class Port(NamedTuple):
     number: int
 
 
-def _port(connector: str, number: int = 1) -> Port:
+def port_of(connector: str, number: int = 1) -> Port:
+    """Return a port from its outside shape."""
     return Port(connector, number - 1)
 
 
@@ -62,7 +63,7 @@ def _plugged(
     return Plugged(part[0], copy - 1, port.connector, port.number, adapters, plugs)
 
 
-PORT = schema("Port", _port, {
+PORT = schema("Port", port_of, {
     "connector": Connector(POWER_CONNECTORS, required=True),
     "number": Whole(1, bounds.MOST_NEEDS * bounds.MOST_COUNT),
 })

@@ -139,7 +139,6 @@ BEYOND: list[tuple[str, Json]] = [
     ("differ from the sockets named for this cable before",
      wired(fed(plug={"sockets": ["lug"]}), fed({"number": 2}, plug={"plug": 2, "sockets": ["other lug"]}),
            box=LABELLED)),
-    ("must be below source_volts", sheet(FANS, runs=[RUN | {"amps": 1, "lowest_volts": 12}])),
     ("is read by an earlier reading", sheet(FANS, readings=[READ | {"amps": 0.1}, READ | {"amps": 0.2}])),
     ("must be given: without one only a supply is read, and amps of a part that has a figure for them",
      sheet(FANS, readings=[READ | {"volts": 12}])),

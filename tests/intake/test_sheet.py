@@ -232,7 +232,6 @@ BAD = [
     pytest.param(run(watts=20), "/runs/0/watts", ONE_LOAD, id="amps and watts"),
     pytest.param(run(strip={"length_mm": 1, "amps_per_metre": 1}), "/runs/0/strip", ONE_LOAD, id="amps and a strip"),
     pytest.param(LINES | {"runs": [{"source_volts": 12, "length_mm": 1}]}, "/runs/0/amps", ONE_LOAD, id="no load"),
-    pytest.param(run(lowest_volts=12), "/runs/0/lowest_volts", "must be below source_volts", id="nothing to lose"),
     pytest.param(run(source_volts=230), "/runs/0/source_volts", "must be from 1 to 60", id="a run at the mains"),
     pytest.param(run(awg=31), "/runs/0/awg", "must be from 10 to 30", id="31 AWG"),
     pytest.param(run(parallel_pairs=0), "/runs/0/parallel_pairs", "must be from 1 to 64", id="no pair"),

@@ -67,6 +67,13 @@ def test_most_watts_that_a_run_carries(watts: float, solved: bool) -> None:
     assert shown(answer)["solved"] == solved
 
 
+@pytest.mark.parametrize(("amps", "short"), [(0, False), (0.001, True)])
+def test_source_that_has_no_more_than_the_load_needs(amps: float, short: bool) -> None:
+    answer = wire_run(awg=18, amps=amps, lowest_volts=12)
+    assert told(answer, "RUN102") == short
+    assert not told(answer, "RUN103")
+
+
 def test_run_without_a_solution_is_past_its_wire_still() -> None:
     for length_mm in (1000, 9000):
         answer = wire_run(awg=24, watts=100, length_mm=length_mm)
