@@ -31,8 +31,8 @@ OUTSIDE_OF_THE_PROMISE = MappingProxyType({
     "max_amps": "a maker's figure for a run stands for what its gauge is good for, which may be more",
     "awg": "18 AWG is supposed where nothing is said, and there is thinner wire",
 })
-# A figure for which one figure is supposed, and the worst that this one covers.
-SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100})
+# A figure for which one figure is supposed, and the worst that this one covers; 50 lights of 60 mA are the 3 A of any.
+SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100, "leds": 50})
 
 
 @pytest.mark.parametrize(
