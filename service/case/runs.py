@@ -16,7 +16,7 @@ from service.facts.contacts import BAND_AMPS, STOP_AMPS
 from service.facts.fact import WHOLE
 from service.facts.headers import PLAIN_LIGHT_VOLTS
 from service.facts.runs import LIGHT_PERCENT, RUN_AWG, RUN_CONTACT_OHMS, STRIP_OHMS, STRIP_PITCH
-from service.facts.wire import GUIDE_AWG
+from service.facts.wire import GUIDE_AWG, THIN_WIRE_AMPS
 from service.parts.build import Build
 from service.parts.records import Lead, Lighting, Strip
 from service.parts.runs import FedStrip, WireRun
@@ -24,7 +24,6 @@ from service.physics.copper import MM_PER_METRE, pair_ohms
 from service.physics.loads import collapse_amps
 from service.physics.runs import CONTACTS_OF_A_RUN, Run, run
 from service.physics.strip import Lit, even_strip
-from service.wiring.allowances import wire_amps
 
 _MILLI = 1000
 _SHEET = -1
@@ -104,8 +103,14 @@ def _limits(awg: int, stated_amps: float | None) -> tuple[float | None, float | 
     """Return where the band of one pair begins and where it is to stop; nothing is known of thick wire's stop."""
     if stated_amps is not None:
         return None, stated_amps
-    most = wire_amps(awg)
+    most = _wire_amps(awg)
     return most * BAND_AMPS.value / STOP_AMPS.value, most if awg >= GUIDE_AWG.value else None
+
+
+def _wire_amps(awg: int) -> float:
+    """Return the most amps of one wire with its contacts: 8 A for 18 AWG and thicker, less for thinner [A]."""
+    thin = [amps.value for gauge, amps in THIN_WIRE_AMPS.items() if gauge <= awg]
+    return min((STOP_AMPS.value, *thin)) if awg > GUIDE_AWG.value else STOP_AMPS.value
 
 
 def _loaded(
@@ -128,7 +133,7 @@ def _of_light(build: Build, unit: int, light: Lighting, ends: Ends, celsius: flo
     if light.lead is None:
         return RunLoad(at, volts, lowest, None, amps, amps, None, None, None, "lead")
     wire = _wire(light.lead, unit, "lead", ends, celsius)
-    most = wire_amps(wire.awg)
+    most = _wire_amps(wire.awg)
     limits = (most * BAND_AMPS.value / STOP_AMPS.value, most)
     length_mm = _length_mm(unit, light, ends)
     if length_mm is None:

@@ -93,7 +93,7 @@ def wires(beyond: tuple[str, ...], awg: int | None, wires_12v: int | None) -> tu
     for rail, count in enumerate((on_12v, *counts[1:])):
         if not count:
             continue
-        limits = _sixteen_pin_wire(count, awg) if sixteen_pin else _band(count, wire_amps(awg))
+        limits = _sixteen_pin_wire(count, awg) if sixteen_pin else _band(count, _wire_amps(awg))
         found.append(Allowance("wire", rail, limits, count, sixteen_pin))
         if any(plug in DRIVE for plug in beyond):
             start = min(limits.stop, int(facts.DRIVE_CABLE_AMPS.value * 1000) * count)
@@ -101,7 +101,7 @@ def wires(beyond: tuple[str, ...], awg: int | None, wires_12v: int | None) -> tu
     return tuple(found)
 
 
-def wire_amps(awg: int | None) -> float:
+def _wire_amps(awg: int | None) -> float:
     """Return the most amps of one wire: 8 A for 18 AWG and thicker, less for thinner."""
     if awg is None or awg <= wire_facts.GUIDE_AWG.value:
         return facts.STOP_AMPS.value
@@ -114,7 +114,7 @@ def _sixteen_pin_wire(count: int, awg: int | None) -> Limits:
     if awg is None or awg <= wire_facts.SIXTEEN_PIN_AWG.value:
         stop = int(facts.SIXTEEN_PIN_AMPS.value * 1000) * count
         return Limits(stop=stop, comfort=stop)
-    return _band(count, wire_amps(awg))
+    return _band(count, _wire_amps(awg))
 
 
 def socket(contacts_12v: int) -> Allowance:
