@@ -30,7 +30,7 @@ def answer(checked: Checked) -> Json:
         "assumptions": _assumptions(build, checked.case.assumed),
         "not_checked": [{"aspect": n.aspect, "reason": english.not_checked(n)} for n in checked.not_checked],
         "power": power(checked.case), "plan": plan(checked.case),
-        "cautions": list(english.STANDING), "edition": build.edition, "service_version": __version__,
+        "cautions": _cautions(checked), "edition": build.edition, "service_version": __version__,
     }
     if checked.better is not None:
         found["better_plan"] = plan(checked.better)
@@ -38,6 +38,12 @@ def answer(checked: Checked) -> Json:
     if checked.settling is not None:
         found["would_settle"] = [field_of(build, unit, field) for unit, field in checked.settling]
     return found
+
+
+def _cautions(checked: Checked) -> list[str]:
+    """Return the standing safety sentences, those on mains and heat where the wall was reckoned."""
+    *inside, last = english.STANDING
+    return [*inside, *(english.MAINS if checked.case.wall is not None else ()), last]
 
 
 def _score_line(build: Build, line: ScoreLine) -> Json:

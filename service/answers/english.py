@@ -20,6 +20,11 @@ SPOTS = {
     "in_adapter": "in an adapter",
     "of_cable": "of the cable",
 }
+MAINS = (
+    "Circuits, sockets and fuses are work for a licensed electrician; local electrical code says what they may carry.",
+    "All watts from the wall end as heat in the room: keep vents clear, and leave the sizing of cooling to the trade.",
+)
+
 REASONS = SPOTS | {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",

@@ -23,6 +23,7 @@ class Use:
 
     drives_starting_together: int | None = None
     graphics_limit_percent: float | None = None
+    hours_a_day: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,8 +34,10 @@ class Site:
     circuit_amps: float | None = None
     code: str | None = None
     room_celsius: float | None = None
+    plug_fuse_amps: float | None = None
     ups_watts: float | None = None
     ups_volt_amperes: float | None = None
+    ups_transfer_milliseconds: float | None = None
 
 
 class PluggedAdapter(NamedTuple):

@@ -1,19 +1,21 @@
 """Sustained amps of one rail against the most amps printed for it.
 
-Amps are watts at nominal volts. Exactly the printed amps pass. Start-up is PWR202, shared limits PWR203.
+Amps are watts at nominal volts. Exactly the printed amps pass. Start-up is PWR202, shared limits PWR203,
+5 V standby PWR205.
 """
 
 from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
+from service.rules.power.standby import at_work
 from service.rules.rule import Finding, Rule, Said
 from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps, for long, than it gives."""
-    for rail in case.rails:
+    for rail in at_work(case):
         limit = part_of(rail.max_amps, PRINTED_PERCENT)
         if rail.sustained_amps > limit:
             yield Finding(rail.at, rail.sustained_amps, limit, "A", (("rail", rail.rail),))
