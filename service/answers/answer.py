@@ -3,11 +3,13 @@
 from typing import Any
 
 from service import __version__
+from service.advice.size import Sizes
 from service.answers import english
 from service.answers.moves import shown
 from service.answers.plan import plan
 from service.answers.pointers import field_of, where
 from service.answers.power import power
+from service.answers.size import size
 from service.demand.demand import Assumed
 from service.facts.fact import reason_of
 from service.parts.build import Build
@@ -19,8 +21,8 @@ from service.verdict.speak import CRASHED, Spoken
 Json = dict[str, Any]
 
 
-def answer(checked: Checked) -> Json:
-    """Return the answer."""
+def answer(checked: Checked, sizes: Sizes | None = None) -> Json:
+    """Return the answer; ``sizes``: the sizes of supply that would carry the build, where they were asked for."""
     build = checked.build
     found: Json = {
         "reference": build.reference, "verdict": checked.verdict, "score": checked.score,
@@ -37,6 +39,8 @@ def answer(checked: Checked) -> Json:
         found["moves"] = [shown(build, move, checked.better) for move in checked.moves]
     if checked.settling is not None:
         found["would_settle"] = [field_of(build, unit, field) for unit, field in checked.settling]
+    if sizes is not None:
+        found["size"] = size(sizes)
     return found
 
 

@@ -79,10 +79,13 @@ def groups(part: PowerSupply, unit: int, problem: Problem, judgement: Judgement)
 
 
 def moments(part: PowerSupply, unit: int, demand: Demand) -> list[MomentLoad]:
-    """Return each short moment against the supply's envelope; a 2.x design promises none."""
+    """Return each short moment against the supply's envelope.
+
+    A 2.x design promises none: its 16-pin plug brings it no large column, so the small one is its own.
+    """
     promises = part.design != supply.DESIGN_WITHOUT_ENVELOPE
     has_plug = any(plug.connector in SIXTEEN_PIN for cable in part.cables or () for plug in cable.plugs)
-    is_large = supply.is_large(part.rated_watts, has_plug)
+    is_large = supply.is_large(part.rated_watts, has_plug and promises)
     found = []
     for at, moment in enumerate(demand.moments):
         own = supply_envelope_watts(part.rated_watts, moment.microseconds, large=is_large)

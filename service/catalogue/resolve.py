@@ -36,7 +36,8 @@ def resolve(sheet: Sheet, edition: Edition) -> Build:
         raise Faults(faults)
     return Build(
         units=_units(sheet, found), use=sheet.use, site=sheet.site, wiring=sheet.wiring, wiring_rest=sheet.wiring_rest,
-        aspects=sheet.aspects, would_settle=sheet.would_settle, reference=sheet.reference, edition=edition.name,
+        aspects=sheet.aspects, would_settle=sheet.would_settle, size=sheet.size, reference=sheet.reference,
+        edition=edition.name,
         adapters_on_offer=edition.adapters,
     )
 

@@ -28,4 +28,5 @@ class Sheet:
     wiring_rest: WiringRest = "leave"
     aspects: tuple[str, ...] | None = None
     would_settle: bool = False
+    size: bool = False
     reference: str | None = None

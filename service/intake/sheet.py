@@ -104,6 +104,7 @@ SHEET = schema("Sheet", _sheet, {
     "wiring_rest": Word(WIRING_RESTS),
     "aspects": Unlike(Word(ASPECTS), len(ASPECTS), least=1, allow_none=True),
     "would_settle": Flag(),
+    "size": Flag(),
 })
 
 

@@ -100,6 +100,7 @@ class Build:
     wiring_rest: WiringRest = "leave"
     aspects: tuple[str, ...] | None = None
     would_settle: bool = False
+    size: bool = False
     reference: str | None = None
     edition: str = ""
     adapters_on_offer: tuple[Adapter, ...] = ()

@@ -71,6 +71,7 @@ SAME = {
 }
 COPIED = {
     "efficiency.power_factor", "efficiency.power_factor.good", "mains.plug_fuse", "processor.class.peak", "rest.led",
+    "supply.sizes",
 }
 """Figures that other constants are made of when their module is imported."""
 USED = [

@@ -235,6 +235,17 @@ def test_large_column_is_for_more_than_450_watts(watts: float, large: bool) -> N
     assert not is_large(watts, has_16_pin=False)
 
 
+@pytest.mark.parametrize(("design", "watts"), [("atx-2", 1500), ("atx-3.0", 2000), ("atx-3.1", 2000)])
+def test_16_pin_plug_of_an_old_design_brings_no_large_column(design: str, watts: float) -> None:
+    """A card of 505 W leaps by 1010 W: 1500 W and more, or not, of what the board is given to draw."""
+    box = supply({"plugs": [{"connector": "12v-2x6"}], "awg": 16}, design=design)
+    board = BOARD | {"own_amps": {"12v": 0, "5v": 0, "3v3": 0, "5vsb": 0}}
+    steady = {"category": "processor", "plug_watts": 1}
+    for more in (-1, 1):
+        parts = [box, board, steady, card((watts - 1 + more) / 3, "12v-2x6", 1)]
+        assert told(ask({"parts": [{"spec": spec} for spec in parts]}), "PWR402") == (more > 0 and design == "atx-2")
+
+
 def test_600_watts_through_sound_16_pin_wires_are_within_all_limits() -> None:
     assert not spoken(plug("12v-2x6")(600)) & {"CON102", "CON104", "CON105", "CON106"}
 
