@@ -1,5 +1,6 @@
 """The whole answer of a check as one plain dict."""
 
+from functools import cache
 from typing import Any
 
 from service import __version__
@@ -13,7 +14,8 @@ from service.answers.size import size
 from service.demand.demand import Assumed
 from service.facts.fact import reason_of
 from service.parts.build import Build
-from service.rules.rule import Finding, Rule, Unknown
+from service.rules.book import by_id
+from service.rules.rule import Finding, Unknown
 from service.verdict.check import Checked
 from service.verdict.score import ScoreLine
 from service.verdict.speak import CRASHED, Spoken
@@ -67,14 +69,15 @@ def _finding(checked: Checked, spoken: Spoken, said: Finding) -> Json:
         "where": where(checked.build, said.at), "place": _place(checked.build, said),
         "measured": _rounded(said.measured), "limit": _rounded(said.limit), "unit": said.unit,
         "reserve": None if not said.measured or said.limit is None else round(said.limit / said.measured, 3),
-        "sources": _sources(rule),
+        "sources": list(_sources(rule.id)),
     }
 
 
-def _sources(rule: Rule) -> list[str]:
+@cache
+def _sources(rule_id: str) -> tuple[str, ...]:
     """Return what a rule rests on, document and place, each once."""
-    named = (f"{fact.source}, {fact.where}" if fact.where else fact.source for fact in rule.rests_on)
-    return list(dict.fromkeys(named))
+    facts = by_id()[rule_id].rests_on
+    return tuple(dict.fromkeys(f"{fact.source}, {fact.where}" if fact.where else fact.source for fact in facts))
 
 
 def _place(build: Build, said: Finding) -> Json:

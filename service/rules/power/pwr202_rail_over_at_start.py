@@ -9,16 +9,16 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
-from service.rules.power.standby import at_work
+from service.rules.power.standby import STANDBY
 from service.rules.rule import Finding, Rule, Said
 from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps at start-up than it gives."""
-    for rail in at_work(case):
+    for rail in case.rails:
         limit = part_of(rail.max_amps, PRINTED_PERCENT)
-        if rail.starting_amps > limit:
+        if rail.starting_amps > limit and rail.rail != STANDBY:
             yield Finding(rail.at, rail.starting_amps, limit, "A", (("rail", rail.rail),))
 
 

@@ -9,14 +9,16 @@ from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT, STANDBY_AMPS
-from service.rules.power.standby import standby
+from service.rules.power.standby import STANDBY
 from service.rules.rule import Finding, Rule, Said
 from service.rules.shares import part_of
 
 
 def check(case: Case) -> Iterator[Said]:
     """Yield the standby rail when more is drawn from it than it gives."""
-    for rail in standby(case):
+    for rail in case.rails:
+        if rail.rail != STANDBY:
+            continue
         amps = max(rail.sustained_amps, rail.starting_amps)
         limit = part_of(rail.max_amps, PRINTED_PERCENT)
         if amps > limit:
