@@ -42,7 +42,7 @@ def answer(checked: Checked, sizes: Sizes | None = None) -> Json:
     if checked.settling is not None:
         found["would_settle"] = [field_of(build, unit, field) for unit, field in checked.settling]
     if sizes is not None:
-        found["size"] = size(sizes)
+        found["size"] = size(sizes, checked.case.demand)
     return found
 
 

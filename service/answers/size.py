@@ -4,17 +4,24 @@ from typing import Any
 
 from service.advice.size import ASPECT, SIZES_WATTS, Reached, Sized, Sizes
 from service.answers import english
+from service.demand.demand import Demand
+from service.parts.words import RAILS
 from service.rules.book import RULES
 from service.rules.rule import Finding
 from service.verdict.speak import Spoken
 
 Json = dict[str, Any]
+_MILLI = 1000
 _LOOKED_AT = [rule.id for rule in RULES if rule.aspect == ASPECT]
 
 
-def size(sizes: Sizes) -> Json:
-    """Return the sizes of all kinds of supply that were looked at."""
+def size(sizes: Sizes, demand: Demand) -> Json:
+    """Return the sizes of all kinds of supply that were looked at, and what any of them must give on each rail."""
+    asked = zip(RAILS, demand.sustained, demand.starting, strict=True)
     return {
+        "asked_amps": {
+            rail: {"sustained": milliamps / _MILLI, "starting": start / _MILLI} for rail, milliamps, start in asked
+        },
         "sizes_watts": list(SIZES_WATTS), "rules": _LOOKED_AT, "left_out": list(english.SIZE_LEFT_OUT),
         "missing": list(sizes.missing), "supplies": [_kind(kind) for kind in sizes.kinds],
     }

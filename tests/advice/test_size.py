@@ -184,6 +184,14 @@ def test_a_12_volt_only_board_takes_a_12_volt_only_supply() -> None:
     assert {one["design"] for one in supplies_of({"parts": [{"spec": board}]})} == {"atx12vo"}
 
 
+def test_what_any_supply_must_give_is_told_without_one() -> None:
+    """1.2 A of the board and 90 W of the processor on 12 V, at start-up too."""
+    parts = [{"spec": BOARD}, {"spec": {"category": "processor", "plug_watts": 90}}]
+    asked = ask({"parts": parts, "size": True})["size"]["asked_amps"]
+    assert asked["12v"] == {"sustained": 8.7, "starting": 8.7}
+    assert asked["5vsb"] == {"sustained": 0.8, "starting": 0.8}
+
+
 def test_what_is_not_on_the_sheet_is_said_not_to_count() -> None:
     fan = {"category": "fan", "needs": [{"connector": "fan-4"}]}
     assert ask({"parts": [{"spec": fan}], "size": True})["size"]["missing"] == ["motherboard", "processor"]
