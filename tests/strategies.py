@@ -321,11 +321,15 @@ def _board(draw: Draw, supply: Json) -> Json:
 
 def sites() -> st.SearchStrategy[Json]:
     """Draw where the machine stands, as far as it is known."""
-    ups = st.fixed_dictionaries({"watts": whole(200, 1500), "volt_amperes": whole(300, 2200)})
-    return st.fixed_dictionaries({}, optional={
+    ups = st.fixed_dictionaries({"watts": whole(200, 1500), "volt_amperes": whole(300, 2200)},
+                                optional={"transfer_milliseconds": whole(0, 20)})
+    found = st.fixed_dictionaries({}, optional={
         "mains_volts": st.sampled_from([100, 120, 230]), "circuit_amps": st.sampled_from([10, 13, 15, 16, 20]),
-        "code": st.sampled_from(["nec", "iec"]), "room_celsius": whole(10, 45), "ups": ups,
+        "code": st.sampled_from(["nec", "iec", "bs"]), "room_celsius": whole(10, 45), "ups": ups,
+        "plug_fuse_amps": st.sampled_from([3, 5, 10, 13]),
     })
+    # Only a code with fused plugs assumes one that is left out: a sheet without that code says that there is none.
+    return found.map(lambda site: site | {"code": "bs"} if "plug_fuse_amps" in site else site)
 
 
 @st.composite
@@ -347,7 +351,7 @@ def sheets(draw: Draw, most_lines: int = 14) -> Json:
     if draw(whole(0, 2)) == 0:
         sheet["runs"] = draw(st.lists(runs(), min_size=1, max_size=2))
     use = st.fixed_dictionaries({}, optional={
-        "drives_starting_together": whole(1, 8), "graphics_limit_percent": whole(60, 110),
+        "drives_starting_together": whole(1, 8), "graphics_limit_percent": whole(60, 110), "hours_a_day": whole(0, 24),
     })
     return sheet | {"use": draw(use)} if draw(st.booleans()) else sheet
 

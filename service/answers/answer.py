@@ -1,8 +1,10 @@
 """The whole answer of a check as one plain dict."""
 
+from functools import cache
 from typing import Any
 
 from service import __version__
+from service.advice.size import Sizes
 from service.answers import english
 from service.answers.moves import shown
 from service.answers.plan import plan
@@ -10,10 +12,12 @@ from service.answers.pointers import field_of, where
 from service.answers.power import power
 from service.answers.readings import readings
 from service.answers.runs import runs
+from service.answers.size import size
 from service.demand.demand import Assumed
 from service.facts.fact import reason_of
 from service.parts.build import Build
-from service.rules.rule import Finding, Rule, Unknown
+from service.rules.book import by_id
+from service.rules.rule import Finding, Unknown
 from service.verdict.check import Checked
 from service.verdict.score import ScoreLine
 from service.verdict.speak import CRASHED, Spoken
@@ -21,8 +25,8 @@ from service.verdict.speak import CRASHED, Spoken
 Json = dict[str, Any]
 
 
-def answer(checked: Checked) -> Json:
-    """Return the answer."""
+def answer(checked: Checked, sizes: Sizes | None = None) -> Json:
+    """Return the answer; ``sizes``: the sizes of supply that would carry the build, where they were asked for."""
     build = checked.build
     found: Json = {
         "reference": build.reference, "verdict": checked.verdict, "score": checked.score,
@@ -32,7 +36,7 @@ def answer(checked: Checked) -> Json:
         "assumptions": _assumptions(build, checked.case.assumed),
         "not_checked": [{"aspect": n.aspect, "reason": english.not_checked(n)} for n in checked.not_checked],
         "power": power(checked.case), "plan": plan(checked.case),
-        "cautions": list(english.STANDING), "edition": build.edition, "service_version": __version__,
+        "cautions": _cautions(checked), "edition": build.edition, "service_version": __version__,
     }
     if checked.case.runs:
         found["runs"] = runs(checked.case)
@@ -43,7 +47,15 @@ def answer(checked: Checked) -> Json:
         found["moves"] = [shown(build, move, checked.better) for move in checked.moves]
     if checked.settling is not None:
         found["would_settle"] = [field_of(build, unit, field) for unit, field in checked.settling]
+    if sizes is not None:
+        found["size"] = size(sizes, checked.case.demand)
     return found
+
+
+def _cautions(checked: Checked) -> list[str]:
+    """Return the standing safety sentences, those on mains and heat where the wall was reckoned."""
+    *inside, last = english.STANDING
+    return [*inside, *(english.MAINS if checked.case.wall is not None else ()), last]
 
 
 def _score_line(build: Build, line: ScoreLine) -> Json:
@@ -63,14 +75,15 @@ def _finding(checked: Checked, spoken: Spoken, said: Finding) -> Json:
         "where": where(checked.build, said.at), "place": _place(checked.build, said),
         "measured": _rounded(said.measured), "limit": _rounded(said.limit), "unit": said.unit,
         "reserve": None if not said.measured or said.limit is None else round(said.limit / said.measured, 3),
-        "sources": _sources(rule),
+        "sources": list(_sources(rule.id)),
     }
 
 
-def _sources(rule: Rule) -> list[str]:
+@cache
+def _sources(rule_id: str) -> tuple[str, ...]:
     """Return what a rule rests on, document and place, each once."""
-    named = (f"{fact.source}, {fact.where}" if fact.where else fact.source for fact in rule.rests_on)
-    return list(dict.fromkeys(named))
+    facts = by_id()[rule_id].rests_on
+    return tuple(dict.fromkeys(f"{fact.source}, {fact.where}" if fact.where else fact.source for fact in facts))
 
 
 def _place(build: Build, said: Finding) -> Json:

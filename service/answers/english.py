@@ -20,6 +20,17 @@ SPOTS = {
     "in_adapter": "in an adapter",
     "of_cable": "of the cable",
 }
+MAINS = (
+    "Circuits, sockets and fuses are work for a licensed electrician; local electrical code says what they may carry.",
+    "All watts from the wall end as heat in the room: keep vents clear, and leave the sizing of cooling to the trade.",
+)
+
+SIZE_LEFT_OUT = (
+    "Only the supply's power is looked at: cables, plugs, the place in the case and the mains are not.",
+    "Overcurrent groups belong to one supply and not to a size; a supply that has them is checked by itself.",
+    "12 V goes with the size, as it does on the sheet or as is usual; check the supply itself before it is bought.",
+)
+
 REASONS = SPOTS | {
     "no_such_plug": "no cable of this build has a plug for it",
     "none_left": "every plug for it is in use",

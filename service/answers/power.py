@@ -3,7 +3,16 @@
 from typing import Any
 
 from service.answers.pointers import line_of, port
-from service.case.case import Case, Joint, Wall
+from service.case.case import Case, Joint, Promises, Wall
+from service.facts.efficiency import LOW_LOAD_PERCENT, LOW_LOAD_RECOMMENDED_PERCENT
+from service.facts.hold_up import EASY_LOAD_PERCENT
+from service.physics.mains import (
+    WATTS_A_KILOWATT,
+    circuit_amps,
+    continuous_amps,
+    heat_btu_per_hour,
+    kilowatt_hours_a_year,
+)
 
 Json = dict[str, Any]
 RAILS = ("12v", "5v", "3v3")
@@ -12,7 +21,7 @@ RAILS = ("12v", "5v", "3v3")
 def power(case: Case) -> Json:
     """Return the numbers of a case at its end of every range."""
     return {
-        "sustained_watts": round(case.sustained_watts, 1),
+        "sustained_watts": round(case.sustained_watts, 1), "starting_watts": round(case.starting_watts, 1),
         "rails": {
             rail.rail: {"sustained_amps": round(rail.sustained_amps, 3), "starting_amps": round(rail.starting_amps, 3),
                         "max_amps": round(rail.max_amps, 3)}
@@ -28,7 +37,8 @@ def power(case: Case) -> Json:
              "promised_watts": None if m.promised_watts is None else round(m.promised_watts, 1)}
             for m in case.moments
         ],
-        "wall": None if case.wall is None else _wall(case.wall),
+        "promises": None if case.promises is None else _promises(case, case.promises),
+        "wall": None if case.wall is None else _wall(case, case.wall),
         "connections": [_carried(case, joint) for joint in _in_order(case)],
     }
 
@@ -38,12 +48,48 @@ def _in_order(case: Case) -> list[Joint]:
     return sorted(case.joints, key=lambda j: (units[j.at.unit].line, units[j.at.unit].copy, j.at.detail))
 
 
-def _wall(wall: Wall) -> Json:
+def _promises(case: Case, given: Promises) -> Json:
+    """Return what the supply promises by its design and in the warmth of its room."""
+    return {
+        "room_celsius": case.room_celsius, "rated_at_celsius": case.rated_at_celsius,
+        "room_watts": round(given.room_watts, 1),
+        "hold_up": {
+            "milliseconds": given.hold_up_milliseconds,
+            "recommended_milliseconds": given.easy_hold_up_milliseconds,
+            "recommended_at_percent": None if given.easy_hold_up_milliseconds is None else EASY_LOAD_PERCENT.value,
+        },
+        "low_load": None if given.low_load_watts is None else {
+            "watts": round(given.low_load_watts, 1), "least_percent": LOW_LOAD_PERCENT.value,
+            "recommended_percent": LOW_LOAD_RECOMMENDED_PERCENT.value,
+        },
+    }
+
+
+def _wall(case: Case, wall: Wall) -> Json:
+    hours = case.build.use.hours_a_day
     return {
         "watts": round(wall.watts, 1), "amps": round(wall.amps, 2), "volt_amperes": round(wall.volt_amperes, 1),
-        "efficiency_percent": round(wall.efficiency_percent, 2), "power_factor": wall.power_factor,
-        "mains_volts": wall.mains_volts,
+        "efficiency_percent": round(wall.efficiency_percent, 2), "efficiency_basis": wall.efficiency_basis,
+        "power_factor": wall.power_factor, "mains_volts": wall.mains_volts,
+        "continuous_rule": wall.continuous_rule, "least_circuit_amps": round(_least_circuit(wall), 2),
+        "circuit_amps": wall.circuit_amps, "circuit_most_amps": _most_of_circuit(wall),
+        "inlet_amps": wall.inlet_amps, "plug_fuse_amps": wall.plug_fuse_amps,
+        "heat_btu_per_hour": round(heat_btu_per_hour(wall.watts)),
+        "kilowatt_hours_an_hour": round(wall.watts / WATTS_A_KILOWATT, 3),
+        "kilowatt_hours_a_year": None if hours is None else round(kilowatt_hours_a_year(wall.watts, hours)),
     }
+
+
+def _least_circuit(wall: Wall) -> float:
+    """Return the least circuit for the machine alone: 125 % of its amps where the rule for hours on end holds."""
+    return circuit_amps(wall.amps) if wall.continuous_rule else wall.amps
+
+
+def _most_of_circuit(wall: Wall) -> float | None:
+    """Return the most that the circuit may carry for hours on end."""
+    if wall.circuit_amps is None:
+        return None
+    return round(continuous_amps(wall.circuit_amps), 2) if wall.continuous_rule else wall.circuit_amps
 
 
 def _carried(case: Case, joint: Joint) -> Json:

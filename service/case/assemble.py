@@ -71,11 +71,16 @@ def _case(
     assert part is None or isinstance(part, PowerSupply)
     reader = None if wired is None else Reader(build, wired.frame, wired.wiring, wired.judgement)
     joints, open_ports = _connections(wired, reader)
-    rated_at = part.rated_at_celsius if part is not None else None
-    room_celsius = ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS)
+    rated_at = ends.rating(
+        part.rated_at_celsius if part is not None else None,
+        unit if unit is not None else -1,
+        "rated_at_celsius",
+        supply.RATED_AT_CELSIUS,
+    )
+    room = ends.load_of(build.site.room_celsius, -1, "site/room_celsius", rest.ROOM_CELSIUS)
     rails = tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else ()
     read = tuple(readings(build, part, rails, joints)) if build.readings else ()
-    loaded = tuple(runs(build, ends, room_celsius))
+    loaded = tuple(runs(build, ends, room))
     return Case(
         build=build,
         end=end,
@@ -94,10 +99,9 @@ def _case(
         else (),
         moments=tuple(side.moments(part, unit, demand)) if part and unit is not None else (),
         wall=side.wall(build, part, unit, demand, ends) if part and unit is not None else None,
-        room_celsius=room_celsius,
-        rated_at_celsius=ends.rating(
-            rated_at, unit if unit is not None else -1, "rated_at_celsius", supply.RATED_AT_CELSIUS
-        ),
+        room_celsius=room,
+        rated_at_celsius=rated_at,
+        promises=side.promises(part, room, rated_at) if part else None,
         headers=tuple(_headers(demand)),
         headless=tuple(Place("header", at, (connector, number)) for at, connector, number in demand.headless),
         spare=tuple(reader.spare()) if reader else (),

@@ -11,6 +11,7 @@ from service.parts.records import Adapter, Cable, PowerSupply
 
 Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
 Spot = Literal["at_port", "at_input", "in_adapter", "of_cable"]
+EfficiencyBasis = Literal["points", "level", "assumed"]
 Mate = Literal["full", "half", "impossible"]
 
 
@@ -118,13 +119,14 @@ class CardShare(NamedTuple):
 
 
 class RailLoad(NamedTuple):
-    """A rail of the supply: sustained and start-up amps against what it gives."""
+    """A rail of the supply: sustained and start-up amps against what it gives, and the least that it wants."""
 
     at: Place
     rail: str
     sustained_amps: float
     starting_amps: float
     max_amps: float
+    least_amps: float | None = None
 
 
 class CombinedLoad(NamedTuple):
@@ -168,20 +170,39 @@ class MomentLoad(NamedTuple):
     large_column_watts: float
 
 
+class Promises(NamedTuple):
+    """What a supply promises beside its limits: watts in the room's warmth, and by its design hold-up and low load.
+
+    ``easy_hold_up_milliseconds`` is recommended at 80 % load, ``low_load_watts`` the load at which an efficiency is
+    asked for; None where its guide has no such figure.
+    """
+
+    room_watts: float
+    hold_up_milliseconds: float
+    easy_hold_up_milliseconds: float | None
+    low_load_watts: float | None
+
+
 class Wall(NamedTuple):
-    """The mains side, at the sustained load. ``circuit_amps``, ``inlet_amps``, UPS figures None where not given."""
+    """The mains side, at the sustained load. Circuit, inlet, fuse and UPS figures are None where there is none given.
+
+    ``efficiency_basis``: what the efficiency rests on (``points`` of the sheet, ``level``, or ``assumed``).
+    """
 
     watts: float
     amps: float
     volt_amperes: float
     efficiency_percent: float
+    efficiency_basis: EfficiencyBasis
     power_factor: float
     mains_volts: float
     continuous_rule: bool
     circuit_amps: float | None
     inlet_amps: float | None
+    plug_fuse_amps: float | None
     ups_watts: float | None
     ups_volt_amperes: float | None
+    ups_transfer_milliseconds: float | None
 
 
 class HeaderLoad(NamedTuple):
@@ -290,6 +311,7 @@ class Case:
     wall: Wall | None
     room_celsius: float
     rated_at_celsius: float
+    promises: Promises | None
     headers: tuple[HeaderLoad, ...]
     headless: tuple[Place, ...]
     spare: tuple[Spare, ...]

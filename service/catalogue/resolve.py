@@ -40,7 +40,8 @@ def resolve(sheet: Sheet, edition: Edition) -> Build:
     units, readings = with_readings(_units(sheet, found), sheet.readings)
     return Build(
         units=units, use=sheet.use, site=sheet.site, wiring=sheet.wiring, wiring_rest=sheet.wiring_rest,
-        aspects=sheet.aspects, would_settle=sheet.would_settle, reference=sheet.reference, edition=edition.name,
+        aspects=sheet.aspects, would_settle=sheet.would_settle, size=sheet.size, reference=sheet.reference,
+        edition=edition.name,
         adapters_on_offer=edition.adapters,
         runs=sheet.runs, readings=readings,
     )

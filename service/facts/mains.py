@@ -3,8 +3,8 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Assumption, Fact, Kind, derived, judgement
-from service.facts.sources import COUPLERS, GUIDE_2_0, NEC
+from service.facts.fact import Assumption, Fact, Kind, derived, judgement, usual
+from service.facts.sources import COUPLERS, GUIDE_2_0, NEC, PLUG_FUSES_MEMORY
 
 USUAL_MAINS_VOLTS: Final = Assumption(
     "assumed.mains", 100, 240, "V",
@@ -40,6 +40,18 @@ INLET_AMPS: Final = MappingProxyType({
     ("c14", False): C14_AMPS, ("c14", True): C14_NORTH_AMERICA_AMPS,
     ("c20", False): C20_AMPS, ("c20", True): C20_NORTH_AMERICA_AMPS,
 })
+PLUG_FUSE_AMPS: Final = Fact(
+    "mains.plug_fuse", 13, "A", Kind.LIMIT, PLUG_FUSES_MEMORY, "", "memory",
+    reason="The largest fuse that a BS 1363 plug takes; cords of computers often have 5 or 10 A.",
+)
+USUAL_PLUG_FUSE_AMPS: Final = usual(
+    "assumed.plug_fuse", 5, PLUG_FUSE_AMPS.value, "A", "A cord with a BS 1363 plug mostly has a fuse of 5, 10 or 13 A.",
+)
+CODE_WITH_PLUG_FUSE: Final = "bs"
+FUSE_PERCENT: Final = judgement(
+    "mains.fuse", 100, "% of the printed figure",
+    "A fuse carries its rating without an end; what is above it melts it sooner or later and warms the plug till then.",
+)
 UPS_PERCENT: Final = judgement(
     "mains.ups", 100, "% of the printed figure",
     "A UPS is held to its printed watts and volt-amperes, and allowed all of them.",

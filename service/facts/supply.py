@@ -3,7 +3,7 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import WHOLE, Assumption, Column, Fact, Kind, judgement, supposed, usual
+from service.facts.fact import WHOLE, Assumption, Column, Fact, Kind, habit, judgement, supposed, usual
 from service.facts.sources import GUIDE_0_9, GUIDE_2_0, GUIDE_12VO
 from service.facts.tables import pairs
 
@@ -54,11 +54,31 @@ AMBIENT_DESIGN_CELSIUS: Final = Fact(
     "supply.ambient.design", 50, "C", Kind.NOMINAL, GUIDE_0_9, "section 7, p. 29", "published", "mirror",
     reason="Derating of components is stated at this warmth.",
 )
+DERATING_PERCENT: Final = habit(
+    "supply.derating", 2.5, "% of rated watts for each degree",
+    "Where a maker prints what is left in hotter air, the curve mostly falls by 2 to 3 % of the rating a degree.",
+)
 RATED_AT_CELSIUS: Final = usual(
     "assumed.rated_at", 40, 50, "C",
     "Supplies are usually rated at 40 or 50 C where it is not said; the guide asks for 50.",
 )
 
+STANDBY_AMPS: Final = Fact(
+    "supply.standby", 2.0, "A", Kind.NOMINAL, GUIDE_2_0, "section 3.2.3, Table 3, p. 13", "published", "mirror",
+    reason="5 V standby of the guide's example of 250 W: 2.0 A, and 2.5 A for a moment.",
+)
+_LEAST_WHERE: Final = "section 3.2.3, Table 3, p. 13, minimum"
+_LEAST_REASON: Final = "Of the guide's example of 250 W, the smallest that it describes."
+LEAST_12V_AMPS: Final = Fact(
+    "supply.least.12v", 1.0, "A", Kind.NOMINAL, GUIDE_2_0, _LEAST_WHERE, "published", "mirror", reason=_LEAST_REASON,
+)
+LEAST_5V_AMPS: Final = Fact(
+    "supply.least.5v", 0.3, "A", Kind.NOMINAL, GUIDE_2_0, _LEAST_WHERE, "published", "mirror", reason=_LEAST_REASON,
+)
+LEAST_3V3_AMPS: Final = Fact(
+    "supply.least.3v3", 0.5, "A", Kind.NOMINAL, GUIDE_2_0, _LEAST_WHERE, "published", "mirror", reason=_LEAST_REASON,
+)
+LEAST_AMPS: Final = MappingProxyType({"12v": LEAST_12V_AMPS, "5v": LEAST_5V_AMPS, "3v3": LEAST_3V3_AMPS})
 _V12_NEW: Final = supposed(
     "assumed.rail.12v.atx_3", 0.95, 1.0, "A",
     "Supplies of recent design convert everything from 12 V, so nearly all rated watts are there: 95 to 100 %.",
@@ -86,6 +106,12 @@ def usual_rail_amps(rail: str, design: str, rated_watts: float) -> tuple[Assumpt
         return _SMALL_RAILS[rail], 1.0
     share = _V12_OLD if design == DESIGN_WITHOUT_ENVELOPE else _V12_NEW
     return share, rated_watts / NOMINAL_12_VOLTS
+
+
+def least_amps(rail: str, design: str) -> float | None:
+    """Return the least amps that an old design wants on a rail, None where nothing is said."""
+    least = LEAST_AMPS.get(rail) if design == DESIGN_WITHOUT_ENVELOPE else None
+    return None if least is None else least.value
 
 
 def is_large(rated_watts: float, has_16_pin: bool) -> bool:

@@ -30,6 +30,7 @@ class Sheet:
     wiring_rest: WiringRest = "leave"
     aspects: tuple[str, ...] | None = None
     would_settle: bool = False
+    size: bool = False
     reference: str | None = None
     runs: tuple[WireRun, ...] = ()
     readings: tuple[Reading, ...] = ()

@@ -17,7 +17,7 @@ from service.intake.wiring import CONNECTION
 from service.parts.build import Site, Use
 from service.parts.words import ASPECTS
 
-CODES = ("nec", "iec")
+CODES = ("nec", "iec", "bs")
 WIRING_RESTS = ("leave", "plan")
 _WAYS = ("part", "gtin", "mpn", "spec")
 _PARTS = "parts"
@@ -56,13 +56,17 @@ class Ups(NamedTuple):
 
     watts: float | None = None
     volt_amperes: float | None = None
+    transfer_milliseconds: float | None = None
 
 
 _NO_UPS = Ups()
 
 
 def _site(ups: Ups = _NO_UPS, **given: Any) -> Site:
-    return Site(ups_watts=ups.watts, ups_volt_amperes=ups.volt_amperes, **given)
+    return Site(
+        ups_watts=ups.watts, ups_volt_amperes=ups.volt_amperes, ups_transfer_milliseconds=ups.transfer_milliseconds,
+        **given,
+    )
 
 
 def _sheet(parts: tuple[SheetLine, ...], **given: Any) -> Sheet:
@@ -79,13 +83,16 @@ LINE = schema("Line", _line, {
 USE = schema("Use", Use, {
     "drives_starting_together": Whole(1, bounds.MOST_STARTING_TOGETHER),
     "graphics_limit_percent": Number(bounds.LEAST_PERCENT, bounds.MOST_PERCENT),
+    "hours_a_day": Number(0, bounds.MOST_HOURS_A_DAY),
 })
 UPS = schema("Ups", Ups, {
     "watts": Number(1, bounds.MOST_UPS, required=True), "volt_amperes": Number(1, bounds.MOST_UPS, required=True),
+    "transfer_milliseconds": Number(0, bounds.MOST_TRANSFER_MILLISECONDS),
 })
 SITE = schema("Site", _site, {
     "mains_volts": Number(bounds.LEAST_MAINS_VOLTS, bounds.MOST_MAINS_VOLTS),
     "circuit_amps": Number(bounds.LEAST_CIRCUIT_AMPS, bounds.MOST_CIRCUIT_AMPS),
+    "plug_fuse_amps": Number(bounds.LEAST_FUSE_AMPS, bounds.MOST_FUSE_AMPS),
     "code": Word(CODES),
     "room_celsius": Number(bounds.LEAST_ROOM_CELSIUS, bounds.MOST_ROOM_CELSIUS),
     "ups": One(UPS),
@@ -101,6 +108,7 @@ SHEET = schema("Sheet", _sheet, {
     "wiring_rest": Word(WIRING_RESTS),
     "aspects": Unlike(Word(ASPECTS), len(ASPECTS), least=1, allow_none=True),
     "would_settle": Flag(),
+    "size": Flag(),
 })
 
 

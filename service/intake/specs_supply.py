@@ -90,9 +90,13 @@ def supply_faults(supply: PowerSupply) -> Messages:
     _name_twice(found, "groups", "name", groups)
     _name_twice(found, "sockets", "label", labels)
     loads = [load for load, _ in supply.efficiency_points]
+    percents = [percent for _, percent in supply.efficiency_points]
     for index in range(1, len(loads)):
         if loads[index] <= loads[index - 1]:
             _put(found, ("efficiency_points", index, "load_percent"), "must be above that of the point before it")
+        elif loads[index] * percents[index - 1] < loads[index - 1] * percents[index]:
+            said = "is so far above the point before it that more load would take less from the wall"
+            _put(found, ("efficiency_points", index, "percent"), said)
     for index, socket in enumerate(supply.sockets):
         if socket.group is not None and socket.group not in groups:
             _put(found, ("sockets", index, "group"), "names a group that the supply does not list")

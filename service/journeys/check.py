@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from service.advice.size import sizes
 from service.answers.answer import answer
 from service.catalogue.resolve import resolve
 from service.intake.body import read_json
@@ -20,4 +21,5 @@ def check_sheet(raw: bytes, shelf: Shelf) -> dict[str, Any]:
     Faults
         When the sheet is at fault, with every fault in it.
     """
-    return answer(check(resolve(read_sheet(read_json(raw)), shelf.edition)))
+    build = resolve(read_sheet(read_json(raw)), shelf.edition)
+    return answer(check(build), sizes(build) if build.size else None)

@@ -25,6 +25,7 @@ class Use:
 
     drives_starting_together: int | None = None
     graphics_limit_percent: float | None = None
+    hours_a_day: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,8 +36,10 @@ class Site:
     circuit_amps: float | None = None
     code: str | None = None
     room_celsius: float | None = None
+    plug_fuse_amps: float | None = None
     ups_watts: float | None = None
     ups_volt_amperes: float | None = None
+    ups_transfer_milliseconds: float | None = None
 
 
 class PluggedAdapter(NamedTuple):
@@ -101,6 +104,7 @@ class Build:
     wiring_rest: WiringRest = "leave"
     aspects: tuple[str, ...] | None = None
     would_settle: bool = False
+    size: bool = False
     reference: str | None = None
     edition: str = ""
     adapters_on_offer: tuple[Adapter, ...] = ()

@@ -117,7 +117,7 @@ class Bounds:
             if cost >= NEVER:
                 return NEVER
             plain = self._of_uses(wants, uses, left) if uses else self._least(wants)
-            return cost + self._of_full_groups(wants, plain)
+            return cost + self._of_full_groups(wants, plain, adapters)
 
         return _whole_cards(bound)
 
@@ -255,13 +255,13 @@ class Bounds:
                 best = min(best, cost + number * UNIT[0])
         return plain if best >= NEVER else best
 
-    def _of_full_groups(self, wants: Wants, plain: int) -> int:
+    def _of_full_groups(self, wants: Wants, plain: int, adapters: Sequence[int]) -> int:
         """Return the least cost where no cable is in use yet and adapters may be, whatever groups pass their limit."""
         groups = range(len(self.problem.groups))
         if not groups or len(groups) > MOST_GROUPS:
             return plain
         sure = self._least(wants)
-        held = self.overcurrent.held(wants, groups, [0] * len(groups))
+        held = self.overcurrent.held(wants, groups, [0] * len(groups), adapters)
         extra = {some: sure + each.cost for some, each in held.items()}
         if not extra:
             return plain

@@ -1,7 +1,8 @@
 """What overcurrent groups that stay within their limits leave without a source, at the least.
 
 Some needs can only be fed by cables that put a part of the current on certain groups, by themselves or through
-adapters. Together these needs take no more from the groups than there is room for; the others go without.
+adapters. Together these needs take no more from the groups than there is room for; the others go without. Adapters that
+lead to other cables let as many needs escape as they have outputs.
 """
 
 from collections import Counter
@@ -12,6 +13,7 @@ from typing import NamedTuple
 
 from service.wiring.asks import Asks
 from service.wiring.problem import Problem
+from service.wiring.transport import Goods
 
 Wants = list[Counter[int]]
 """Asks by family."""
@@ -36,23 +38,27 @@ class Overcurrent:
         self.problem = problem
         self.asks = asks
         self._kinds_behind: dict[int, frozenset[int]] = {}
-        self._parts: dict[tuple[int, Some], Fraction] = {}
+        self._parts: dict[tuple[int, Some], tuple[Fraction, bool]] = {}
 
-    def held(self, wants: Wants, within: Sequence[int], carried: Sequence[int]) -> dict[Some, Held]:
+    def held(
+        self, wants: Wants, within: Sequence[int], carried: Sequence[int], adapters: Sequence[int] = ()
+    ) -> dict[Some, Held]:
         """Return what it costs to hold some groups to their limits, only where that is anything.
 
-        ``within``: the groups that may be held; ``carried``: what each group carries so far [mA].
+        ``within``: the groups that may be held; ``carried``: what each group carries so far [mA]; ``adapters``: how
+        many of each kind may still be put in use.
         """
+        outputs = sum([left * kind.outputs for left, kind in zip(adapters, self.problem.adapters, strict=False)])
         limits = self.problem.groups
         found: dict[Some, Held] = {}
         for some in _subsets(within):
             if len({limits[group].rail for group in some}) == 1:
-                held = self._held(wants, some, [limits[group].limit - carried[group] for group in some])
+                held = self._held(wants, some, [limits[group].limit - carried[group] for group in some], outputs)
                 if held.cost:
                     found[some] = held
         return found
 
-    def _held(self, wants: Wants, some: Some, rooms: Sequence[int]) -> Held:
+    def _held(self, wants: Wants, some: Some, rooms: Sequence[int], outputs: int) -> Held:
         """Return the cost of those needs that find no room: as few as may be, and the cheapest to leave."""
         asks, rail = self.asks, self.problem.groups[some[0]].rail
         taken = []
@@ -60,45 +66,52 @@ class Overcurrent:
         for family, counted in enumerate(wants):
             for ask, times in counted.items():
                 of = asks.asks[ask]
-                part = self._part(of.goods, some)
+                part, escapes = self._part(of.goods, some)
                 if part and of.load[rail]:
                     families.add(family)
-                    taken.append((of.load[rail] * part.numerator // part.denominator, times, asks.goods[of.goods]))
-        if sum([load * times for load, times, _ in taken]) <= min(rooms):
+                    load = of.load[rail] * part.numerator // part.denominator
+                    taken.append((load, times, asks.goods[of.goods], escapes))
+        if sum([load * times for load, times, _, _ in taken]) <= min(rooms):
             return NOTHING_LEFT
         taken.sort()
-        loads = [(load, times) for load, times, _ in taken]
+        loads = _without_heaviest(taken, outputs)
         most = lightest(loads, sum(rooms))
         if len(some) > 1 and self._are_apart(some):
             most = min(most, sum([lightest(loads, room) for room in rooms]))
         left = sum([times for _, times in loads]) - most
         if left <= 0:
             return NOTHING_LEFT
-        return Held(left * min([goods.kept - goods.least for _, _, goods in taken]), frozenset(families))
+        return Held(left * min([goods.kept - goods.least for _, _, goods, _ in taken]), frozenset(families))
 
     def _are_apart(self, some: Some) -> bool:
         """Say whether each cable of some groups is of one of them alone."""
         named = [set(cable.groups) for cable in self.problem.cables]
         return all(len(each) == 1 for each in named if each & set(some))
 
-    def _part(self, goods: int, some: Some) -> Fraction:
-        """Return the part of what goods take that is sure to come from some groups, whatever feeds them."""
+    def _part(self, goods: int, some: Some) -> tuple[Fraction, bool]:
+        """Return the part of what goods take that plugs surely take from some groups; whether adapters take less."""
         found = self._parts.get((goods, some))
         if found is None:
-            named = [self.problem.cables[kind].groups for kind in self._kinds(goods)]
-            each = [Fraction(sum(group in some for group in groups), len(groups) or 1) for groups in named]
-            found = self._parts[goods, some] = min(each, default=Fraction(0))
+            straight, behind = self.asks.kinds_of[goods], self._adapted(goods)
+            part, other = self._least(straight or behind, some), self._least(straight | behind, some)
+            found = self._parts[goods, some] = (part, other < part)
         return found
 
-    def _kinds(self, goods: int) -> frozenset[int]:
-        """Return the cable kinds that feed goods, by themselves or through adapters."""
+    def _least(self, kinds: frozenset[int], some: Some) -> Fraction:
+        """Return the least part that cables of these kinds take from some groups."""
+        named = [self.problem.cables[kind].groups for kind in kinds]
+        each = [Fraction(sum(group in some for group in groups), len(groups) or 1) for groups in named]
+        return min(each, default=Fraction(0))
+
+    def _adapted(self, goods: int) -> frozenset[int]:
+        """Return the cable kinds that feed goods through adapters."""
         markets = self.asks.markets
         behind = [
             self._behind(self.problem.adapters[markets.outputs[market - len(markets.plugs)][0]].input_type)
             for market, _ in self.asks.goods[goods].costs
             if market >= len(markets.plugs)
         ]
-        return self.asks.kinds_of[goods].union(*behind)
+        return frozenset[int]().union(*behind)
 
     def _behind(self, of: int) -> frozenset[int]:
         """Return the cable kinds that feed a port type, by themselves or through adapters."""
@@ -114,6 +127,16 @@ class Overcurrent:
             kinds = (kind for each in types for kind in self.asks.kinds_by_type[each])
             found = self._kinds_behind[of] = frozenset(kinds)
         return found
+
+
+def _without_heaviest(taken: Sequence[tuple[int, int, Goods, bool]], outputs: int) -> list[tuple[int, int]]:
+    """Return loads, each so many times, without as many of the heaviest as may escape through outputs of adapters."""
+    loads = []
+    for load, times, _, escapes in reversed(taken):
+        gone = min(times, outputs) if escapes else 0
+        outputs -= gone
+        loads.append((load, times - gone))
+    return loads[::-1]
 
 
 def lightest(loads: Sequence[tuple[int, int]], room: int) -> int:

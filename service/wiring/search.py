@@ -33,7 +33,7 @@ from service.wiring.patterns import Counted, Filling, Patterns
 from service.wiring.plugs import Plugs
 from service.wiring.problem import Device, Problem, Solution
 
-NODE_BUDGET = 25_000
+NODE_BUDGET = 30_000
 """Decisions weighed, at most; about half a second."""
 DIVE = 5000
 """Decisions weighed before a plan is made in haste: as a rule the bound leads straight to the best."""

@@ -27,6 +27,15 @@ def test_example(name: str) -> None:
     assert ("better_plan" in answer) == expected.get("better", False)
 
 
+@pytest.mark.parametrize("name", [name for name in NAMES if "size" in EXPECTED[name]])
+def test_example_says_which_size(name: str) -> None:
+    found = ask(example(name))["size"]["supplies"]
+    goals = ("carries", "with_reserve", "with_peaks")
+    sizes = [[one["design"], one["sixteen_pin"], *(one[goal]["watts"] for goal in goals)] for one in found]
+    bounds = [sorted({bound["rule"] for bound in one[goal]["bounded_by"]}) for one in found for goal in goals]
+    assert (sizes, bounds) == (EXPECTED[name]["size"], EXPECTED[name]["bounds"])
+
+
 @pytest.mark.parametrize("name", [name for name in NAMES if "at" in EXPECTED[name]])
 def test_example_says_where(name: str) -> None:
     answer = ask(json.loads((EXAMPLES / f"{name}.json").read_text("utf-8")))

@@ -214,6 +214,12 @@ BAD = [
         id="points",
     ),
     pytest.param(
+        spec("power_supply", efficiency_points=[{"load_percent": n, "percent": n**2} for n in (5, 9)]),
+        f"{CARD}/efficiency_points/1/percent",
+        "is so far above the point before it that more load would take less from the wall",
+        id="points less from the wall",
+    ),
+    pytest.param(
         LINES | {"aspects": ["power", "power"]}, "/aspects/1", "stands in the list already", id="aspect twice"
     ),
     pytest.param(LINES | {"use": None}, "/use", "must not be null; leave out what is not known", id="null use"),

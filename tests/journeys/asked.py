@@ -18,6 +18,9 @@ from tests.strategies import written_out
 Json = dict[str, Any]
 EXAMPLES = Path(__file__).parents[2] / "openapi" / "examples"
 NAMES = sorted(path.stem for path in EXAMPLES.glob("*.json"))
+WITHOUT_A_SUPPLY = frozenset({"what-size-for-a-quote-without-a-supply"})
+SUPPLIED = [name for name in NAMES if name not in WITHOUT_A_SUPPLY]
+"""The examples that have a supply, and so a plan."""
 
 
 @cache

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from service.case.assign import assign
 from service.intake.faults import Faults
 from tests import strategies as changes
-from tests.journeys.asked import NAMES, ask, example, with_wiring
+from tests.journeys.asked import SUPPLIED, ask, example, with_wiring
 from tests.journeys.bench import CARD, SUPPLY, bench, plug_of, plugged
 from tests.journeys.workshop import by_adapters, everything
 
@@ -99,7 +99,7 @@ def test_whole_machine_without_its_last_connection(sheet: Json) -> None:
     _holds(wiring, ask(with_wiring(sheet, wiring)))
 
 
-@pytest.mark.parametrize("name", sorted(set(NAMES) - {"old-cable-of-another-family"}))
+@pytest.mark.parametrize("name", sorted(set(SUPPLIED) - {"old-cable-of-another-family"}))
 def test_one_connection_less_is_one_move(name: str) -> None:
     """From the plan of our own: what an example says is plugged is left out."""
     sheet = example(name)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from service.intake.faults import Faults
 from tests import strategies as changes
-from tests.journeys.asked import NAMES, ask, badness, example, said, spoken, with_wiring
+from tests.journeys.asked import SUPPLIED, ask, badness, example, said, spoken, with_wiring
 from tests.journeys.bench import CABLES, CARD, SUPPLY, bench, plug_of, plugged, port_of
 
 Json = dict[str, Any]
@@ -19,7 +19,7 @@ JUDGED = ("score", "score_lines", "unknowns", "power")
 WORSE_THAN_ITS_PLAN = frozenset({"old-cable-of-another-family", "plugged-worse-than-the-box-allows"})
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", SUPPLIED)
 def test_example(name: str) -> None:
     sheet = example(name)
     first = ask(sheet)

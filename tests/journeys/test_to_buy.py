@@ -16,7 +16,7 @@ from service.intake.sheet import read_sheet
 from service.intake.specs import read_spec, spec_of
 from service.parts.records import Adapter
 from service.parts.words import OWN_FAMILY
-from tests.journeys.asked import NAMES, ask, example
+from tests.journeys.asked import SUPPLIED, ask, example
 from tests.journeys.bench import SUPPLY, bench
 
 Json = dict[str, Any]
@@ -76,7 +76,7 @@ def _short_of_something() -> Json:
     return next(sheet for sheet in map(starved, SEEDS) if ask(sheet)["plan"]["to_buy"])
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", SUPPLIED)
 def test_the_purchase_of_an_example_is_enough(name: str) -> None:
     plan = ask(example(name))["plan"]
     assert _keeps_its_promise(example(name)) == bool(plan and plan["to_buy"])

@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 from service.facts.fact import Fact
 from tests.house.tree import ROOT
 
-WITNESSES = ("rules", "practice", "demand", "published", "physics", "case", "verdict")
+WITNESSES = ("rules", "practice", "demand", "published", "physics", "case", "verdict", "advice")
 """Folders of tests that are asked. Those on the facts themselves are not: they only hold a figure to its copy."""
 NOT_ASKED = ("test_promises", "test_every_number", "test_headers_exact")
 

@@ -31,6 +31,11 @@ NOT_COMPARED = {
     "contact.sata.count": _PARENT,
     "contact.sata.power_disable": "the number of a pin",
     "header.needs": _SAID,
+    "hold_up.after_power_good": _PARENT,
+    "hold_up.atx12vo.power_good": _PARENT,
+    "hold_up.atx_3_0.power_good": _PARENT,
+    "hold_up.atx_3_1.power_good": _PARENT,
+    "hold_up.atx_3_1.power_good.eighty": _PARENT,
     "mates.cables_interchanged": _SAID,
     "mates.memory_types": _SAID,
     "mates.plugs_interchanged": _SAID,
@@ -54,6 +59,7 @@ NOT_COMPARED = {
     "supply.ambient.design": "on the card of PWR501; the range that is assumed has its own ends",
     "supply.atx_2.slow_peak": "seconds; on the card of PWR404, which says that nothing is promised for less",
     "supply.cards_at_peak": _SAID,
+    "supply.standby": "the guide's example, on the card of PWR205; the range that is assumed has its own ends",
     "wire.guide_gauge": "the name of a gauge: there is none between 16 and 18, nor between 18 and 20",
 }
 SAME = {
@@ -63,7 +69,10 @@ SAME = {
     ("slot.3v3.watts", UP): "75 W less 66 W are 9 W, which stay below 9.9 W and below a tenth more",
     ("wire.16_pin_gauge", UP): "there is no gauge between 16 and 18",
 }
-COPIED = {"efficiency.power_factor", "processor.class.peak", "rest.led"}
+COPIED = {
+    "efficiency.power_factor", "efficiency.power_factor.good", "mains.plug_fuse", "processor.class.peak", "rest.led",
+    "supply.sizes",
+}
 """Figures that other constants are made of when their module is imported."""
 USED = [
     pytest.param(fact, factor, id=f"{fact.key} {factor}") for fact in all_facts() for factor in (UP, DOWN)

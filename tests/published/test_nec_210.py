@@ -37,3 +37,10 @@ def test_a_1600_watt_load_is_too_much_for_the_smallest_circuit(printed: Printed)
     answer = _at_90_percent(1600, 15)
     assert answer["power"]["wall"]["amps"] == printed.rounded
     assert limits(answer, "PWR601") == {(12.0, "A")}
+
+
+@pytest.mark.parametrize("printed", [Printed("20", f"{RULE}: 16 A for hours", "arithmetic")], ids=str)
+def test_least_circuit_of_a_load_for_hours(printed: Printed) -> None:
+    answer = _at_90_percent(16 * 120 * 0.9, 20)
+    assert answer["power"]["wall"]["least_circuit_amps"] == printed.rounded
+    assert limits(answer, "PWR601") == set()

@@ -22,7 +22,7 @@ from tests.rules.test_connectors import (
     shared_equally,
 )
 from tests.rules.test_fitting_signals_mating import box, fit
-from tests.rules.test_power import group, rail, shared
+from tests.rules.test_power import group, least, rail, shared, standby, ups, warm
 from tests.rules.test_readings import PORT as READ_PORT
 from tests.rules.test_readings import read
 from tests.rules.test_runs import light, run
@@ -55,6 +55,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "PWR103": [(850, lambda watts: case(starting_watts=watts))],
     "PWR203": [(120, shared)],
     "PWR204": [(120, lambda watts: shared(0, watts))],
+    "PWR205": [(2.5, standby), (2.5, lambda amps: standby(0, amps))],
     "PWR301": [(25, group)],
     "PWR303": [(25, lambda amps: group(0, amps))],
     "PWR302": [(75, slotted)],
@@ -65,6 +66,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "PWR405": [(1275, lambda watts: case(moments=(moment(900, all_cards_watts=watts),)))],
     "PWR406": [(1275, lambda watts: case(moments=(moment(watts, beyond_formula=True),)))],
     "PWR501": [(40, lambda celsius: case(room_celsius=celsius))],
+    "PWR502": [(750, warm)],
     "PWR601": [
         (12, lambda amps: case(wall=wall(amps=amps))),
         (16, lambda amps: case(wall=wall(amps=amps, continuous_rule=False, circuit_amps=16.0))),
@@ -75,6 +77,9 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     ],
     "PWR603": [(540, lambda watts: case(wall=wall(watts=watts, ups_watts=540.0)))],
     "PWR604": [(900, lambda amperes: case(wall=wall(volt_amperes=amperes, ups_volt_amperes=900.0)))],
+    "PWR605": [(5, lambda amps: case(wall=wall(amps=amps, plug_fuse_amps=5.0)))],
+    "PWR606": [(17, ups), (12, lambda ms: ups(ms, hold_up_milliseconds=12.0))],
+    "PWR702": [(1, least)],
     "PWR701": [(170, lambda watts: case(sustained_watts=watts))],
     "CON102": [(12.5, _strained("plug", "stop", 12.5))],
     "CON103": [(37.5, _strained("print", "stop", 37.5))],
@@ -113,6 +118,8 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
     "PWR403": ((1275,), "W"), "PWR404": ((1275,), "W"), "PWR405": ((1275,), "W"), "PWR406": ((1275,), "W"),
     "PWR501": ((40,), "°C"), "PWR601": ((12, 16), "A"), "PWR602": ((15, 10), "A"), "PWR603": ((540,), "W"),
     "PWR604": ((900,), "VA"), "PWR701": ((170,), "W"),
+    "PWR205": ((2.5, 2.5), "A"), "PWR502": ((750,), "W"), "PWR605": ((5,), "A"), "PWR606": ((17, 12), "ms"),
+    "PWR702": ((1,), "A"),
     "CON102": ((150,), "W"), "CON103": ((450,), "W"), "CON104": ((8,), "A"), "CON105": ((6,), "A"),
     "CON106": ((9.2,), "A"), "CON107": ((4.5,), "A"), "CON108": ((8,), "A"), "CON109": ((225,), "W"),
     "CON112": ((75,), "W"), "CON117": ((75,), "W"), "CON118": ((300,), "W"), "CON121": ((54,), "W"),
@@ -125,7 +132,7 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
 """Limits as they are told, row by row of ``LIMITS``, and their unit."""
 LEFT_OVER = {"CBL102": 5.0, "CBL103": 4.0, "FIT102": 48.5, "RDG103": 10.302, "RDG104": 9.702}
 """Rules that tell what is missing or left, or leave a part to the meter: that much just past the limit."""
-BREAKS_BELOW = {"PWR701", "RUN102", "RUN106", "RDG101", "RDG102", "RDG104"}
+BREAKS_BELOW = {"PWR701", "PWR702", "RUN102", "RUN106", "RDG101", "RDG102", "RDG104"}
 """Rules that break below their limit, all others above."""
 
 _WORDS = "compares words, kinds or places, not amounts"
@@ -169,6 +176,9 @@ NEVER_MISSING = {
     "FIT102": "advice; the missing depth is the unknown of FIT101",
     "MATE103": "a board that says nothing takes one",
     "PWR101": "the schema asks for the rating, and the load is a range", "PWR102": "as PWR101", "PWR103": "as PWR101",
+    "PWR205": _RANGE, "PWR502": _RANGE, "PWR606": _RANGE,
+    "PWR605": "a sheet without a fuse says that there is none, but by its code, and then it is a range",
+    "PWR702": "newer designs ask for no load; a load that is not given is a range",
     "PWR201": _RANGE, "PWR202": _RANGE, "PWR203": _RANGE, "PWR204": _RANGE, "PWR301": _PRINT, "PWR302": _RANGE,
     "PWR303": _PRINT,
     **dict.fromkeys(("PWR401", "PWR402", "PWR403", "PWR404", "PWR405", "PWR406"), _RANGE),

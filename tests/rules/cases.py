@@ -12,6 +12,7 @@ from service.case.case import (
     Joint,
     MomentLoad,
     OpenPort,
+    Promises,
     Strain,
     Wall,
 )
@@ -41,7 +42,8 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
         "supply": 0 if supply else None, "supply_part": supply, "demand": demand, "sustained_watts": 0.0,
         "starting_watts": 0.0, "joints": (),
         "open_ports": (), "shares": (), "rails": (), "combined": (), "groups": (), "moments": (), "wall": None,
-        "room_celsius": 25.0, "rated_at_celsius": 40.0, "headers": (), "headless": (), "spare": (), "loose": (),
+        "room_celsius": 25.0, "rated_at_celsius": 40.0, "promises": None,
+        "headers": (), "headless": (), "spare": (), "loose": (),
         "foreign_spare": (), "to_buy": (), "proven": True, "stopped": False, "objective": (), "assumed": (),
     }
     return Case(**(whole | given))
@@ -104,11 +106,19 @@ def moment(watts: float, **given: Any) -> MomentLoad:
 def wall(**given: Any) -> Wall:
     """Return the mains side at 120 V."""
     whole: dict[str, Any] = {
-        "watts": 900.0, "amps": 8.0, "volt_amperes": 960.0, "efficiency_percent": 88.0, "power_factor": 0.95,
-        "mains_volts": 120.0, "continuous_rule": True, "circuit_amps": 15.0, "inlet_amps": 15.0, "ups_watts": None,
-        "ups_volt_amperes": None,
+        "watts": 900.0, "amps": 8.0, "volt_amperes": 960.0, "efficiency_percent": 88.0, "efficiency_basis": "level",
+        "power_factor": 0.95, "mains_volts": 120.0, "continuous_rule": True, "circuit_amps": 15.0, "inlet_amps": 15.0,
+        "plug_fuse_amps": None, "ups_watts": None, "ups_volt_amperes": None, "ups_transfer_milliseconds": None,
     }
     return Wall(**(whole | given))
+
+
+def promises(**given: Any) -> Promises:
+    """Return what an 850 W supply built to ATX 3.0 promises in a room that takes nothing of it."""
+    whole: dict[str, Any] = {
+        "room_watts": 850.0, "hold_up_milliseconds": 17.0, "easy_hold_up_milliseconds": None, "low_load_watts": 17.0,
+    }
+    return Promises(**(whole | given))
 
 
 def header(amps: float, most: float | None, connector: str = "fan-4") -> HeaderLoad:

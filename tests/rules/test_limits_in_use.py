@@ -235,6 +235,17 @@ def test_large_column_is_for_more_than_450_watts(watts: float, large: bool) -> N
     assert not is_large(watts, has_16_pin=False)
 
 
+@pytest.mark.parametrize(("design", "watts"), [("atx-2", 1500), ("atx-3.0", 2000), ("atx-3.1", 2000)])
+def test_16_pin_plug_of_an_old_design_brings_no_large_column(design: str, watts: float) -> None:
+    """A card of 505 W leaps by 1010 W: 1500 W and more, or not, of what the board is given to draw."""
+    box = supply({"plugs": [{"connector": "12v-2x6"}], "awg": 16}, design=design)
+    board = BOARD | {"own_amps": {"12v": 0, "5v": 0, "3v3": 0, "5vsb": 0}}
+    steady = {"category": "processor", "plug_watts": 1}
+    for more in (-1, 1):
+        parts = [box, board, steady, card((watts - 1 + more) / 3, "12v-2x6", 1)]
+        assert told(ask({"parts": [{"spec": spec} for spec in parts]}), "PWR402") == (more > 0 and design == "atx-2")
+
+
 def test_600_watts_through_sound_16_pin_wires_are_within_all_limits() -> None:
     assert not spoken(plug("12v-2x6")(600)) & {"CON102", "CON104", "CON105", "CON106"}
 
@@ -265,3 +276,137 @@ def test_drive_plug_at_a_card_counts_as_a_6_pin_plug(percent: int) -> None:
     watts = 25 + (75 + 150) * percent / 100
     answer = judged(box, {"category": "graphics_card", "board_watts": watts, "slot_watts": 25, "needs": needs})
     assert told(answer, "CON102") == (percent > 100)
+
+
+STATED: Json = {"room_celsius": 20, "mains_volts": 230}
+POINTS = [{"load_percent": 1, "percent": 80}]
+
+
+def at_wall(amps: float, **site: Any) -> Json:
+    """Return a build that takes so many amps from 230 V, at 80 % and a power factor of 1."""
+    watts = amps * 230 * 0.8
+    rest = 12 * 1.2 + 5 * 1.5 + 3.3 * 2.0 + 5 * 0.8 + 90
+    power = supply(rated_watts=5000, rails={"12v": {"max_amps": 400}}, efficiency_points=POINTS, power_factor=1,
+                   inlet="c20")
+    return judged(power, card(watts - rest, "pcie-8", 2), site=STATED | site)
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+def test_standby_is_that_of_the_supply(percent: int) -> None:
+    board = BOARD | {"own_amps": {"12v": 1.2, "5v": 1.5, "3v3": 2.0, "5vsb": 3 * percent / 100}}
+    assert told(ask({"parts": [{"spec": supply()}, {"spec": board}]}), "PWR205") == (percent > 100)
+
+
+@pytest.mark.parametrize(("degrees", "left"), [(-5, 1000), (0, 1000), (4, 900), (8, 800), (40, 0), (50, 0)])
+def test_each_degree_above_the_rating_costs_a_fortieth(degrees: int, left: float) -> None:
+    answer = judged(supply(rated_at_celsius=30), site={"room_celsius": 30 + degrees})
+    assert answer["power"]["promises"]["room_watts"] == pytest.approx(left)
+    assert told(answer, "PWR502") == (left < answer["power"]["sustained_watts"])
+
+
+@pytest.mark.parametrize("percent", [99.9, 100.1])
+def test_what_the_warmth_leaves_is_compared_with_the_load(percent: float) -> None:
+    watts = 900 * percent / 100 - (12 * 1.2 + 5 * 1.5 + 3.3 * 2.0 + 5 * 0.8 + 90)
+    hot = judged(supply(rated_at_celsius=30), card(watts, "pcie-8", 3), site={"room_celsius": 34})
+    assert told(hot, "PWR502") == (percent > 100)
+
+
+@pytest.mark.parametrize("percent", [99.9, 100.1])
+@pytest.mark.parametrize("fuse", [3, 5, 13])
+def test_fuse_of_the_plug(fuse: float, percent: float) -> None:
+    answer = at_wall(fuse * percent / 100, plug_fuse_amps=fuse)
+    assert answer["power"]["wall"]["amps"] == pytest.approx(fuse * percent / 100, abs=0.01)
+    assert told(answer, "PWR605") == (percent > 100)
+
+
+@pytest.mark.parametrize(("code", "amps", "over"), [("bs", 4.9, False), ("bs", 5.1, True), ("iec", 5.1, False)])
+def test_fuse_that_is_not_given_is_of_5_amps_at_the_worst(code: str, amps: float, over: bool) -> None:
+    answer = at_wall(amps, code=code)
+    assert told(answer, "PWR605") == over
+    fuses = [one for one in answer["assumptions"] if one["where"] == "/site/plug_fuse_amps"]
+    assert [(one["low"], one["high"]) for one in fuses] == ([(5, 13)] if code == "bs" else [])
+
+
+@pytest.mark.parametrize("percent", PERCENT)
+@pytest.mark.parametrize(("design", "milliseconds"), [("atx-2", 17), ("atx-3.0", 17), ("atx-3.1", 12), ("atx12vo", 12)])
+def test_ups_changes_over_within_the_hold_up_of_the_design(design: str, milliseconds: float, percent: int) -> None:
+    backed = {"watts": 5000, "volt_amperes": 5000, "transfer_milliseconds": milliseconds * percent / 100}
+    answer = judged(supply(design=design), site={"ups": backed})
+    assert answer["power"]["promises"]["hold_up"]["milliseconds"] == milliseconds
+    assert told(answer, "PWR606") == (percent > 100)
+
+
+def test_longer_hold_up_is_recommended_at_four_fifths_of_the_load() -> None:
+    shown = judged(supply())["power"]["promises"]["hold_up"]
+    assert (shown["recommended_milliseconds"], shown["recommended_at_percent"]) == (17, 80)
+
+
+@pytest.mark.parametrize(("rail", "amps"), [("12v", 1.0), ("5v", 0.3), ("3v3", 0.5)])
+@pytest.mark.parametrize("percent", PERCENT)
+def test_least_load_of_an_old_design(rail: str, amps: float, percent: int) -> None:
+    board = BOARD | {"own_amps": {"12v": 5, "5v": 5, "3v3": 5, "5vsb": 0.5} | {rail: amps * percent / 100}}
+    asked = [ask({"parts": [{"spec": supply(design=design)}, {"spec": board}]}) for design in ("atx-2", "atx-3.0")]
+    assert [told(answer, "PWR702") for answer in asked] == [percent < 100, False]
+
+
+@pytest.mark.parametrize(("level", "factor"), [("gold", 0.90), ("platinum", 0.95), ("titanium", 0.95)])
+def test_power_factor_goes_with_the_level(level: str, factor: float) -> None:
+    wall_side = judged(supply(efficiency_level=level))["power"]["wall"]
+    assert wall_side["power_factor"] == factor
+
+
+def drawing(power: Json, watts: float) -> Json:
+    """Return the power side of a build that draws so many watts, all of them from 12 V."""
+    board = BOARD | {"own_amps": {"12v": watts / 12, "5v": 0, "3v3": 0, "5vsb": 0}}
+    found: Json = ask({"parts": [{"spec": power}, {"spec": board}], "site": {"mains_volts": 115}})["power"]
+    return found
+
+
+@pytest.mark.parametrize(("rated_watts", "watts", "percent"), [
+    (400, 10, 60), (480, 10, 60), (500, 9, 60), (500, 10, 60), (520, 10.4, 60), (600, 12, 60),
+    (1000, 20, 60), (1000, 110, 73.5), (1000, 200, 87), (1000, 350, 88.5),
+])
+def test_low_load_has_a_point_of_its_own(rated_watts: float, watts: float, percent: float) -> None:
+    """Gold: from 60 % at 10 W or 2 % up to 87 % at a fifth, on a straight line; older designs have no such point."""
+    new, old = (drawing(supply(rated_watts=rated_watts, design=design), watts) for design in ("atx-3.0", "atx-2"))
+    assert new["wall"]["efficiency_percent"] == pytest.approx(percent, abs=0.01)
+    assert old["wall"]["efficiency_percent"] == max(87, percent)
+    assert old["promises"]["low_load"] is None
+    at = 10 if rated_watts <= 500 else 0.02 * rated_watts
+    assert new["promises"]["low_load"] == {"watts": pytest.approx(at), "least_percent": 60, "recommended_percent": 70}
+
+
+@pytest.mark.parametrize(("watts", "percent"), [(40, 60), (200, 60), (350, 65), (500, 70), (1000, 70)])
+def test_efficiency_that_is_not_known_is_at_least_what_the_guide_asks(watts: float, percent: float) -> None:
+    plain = {key: value for key, value in supply().items() if key != "efficiency_level"}
+    shown = drawing(plain, watts)["wall"]
+    assert (shown["efficiency_percent"], shown["efficiency_basis"]) == (pytest.approx(percent, abs=0.01), "assumed")
+
+
+def test_energy_is_of_an_hour_and_of_a_year_where_the_hours_are_given() -> None:
+    answers = [at_wall(2), ask_hours(8), ask_hours(24)]
+    walls = [answer["power"]["wall"] for answer in answers]
+    assert [one["kilowatt_hours_an_hour"] for one in walls] == [pytest.approx(0.46, abs=0.001)] * 3
+    assert [one["kilowatt_hours_a_year"] for one in walls] == [None, 1343, 4030]
+    assert walls[0]["heat_btu_per_hour"] == pytest.approx(460 * 3.41214, abs=1)
+
+
+def ask_hours(hours: float) -> Json:
+    """Return the answer to a build of 460 W at the wall that runs so many hours a day."""
+    watts = 460 * 0.8 - (12 * 1.2 + 5 * 1.5 + 3.3 * 2.0 + 5 * 0.8 + 90)
+    power = supply(efficiency_points=POINTS, power_factor=1)
+    return judged(power, card(watts, "pcie-8", 2), site=STATED, use={"hours_a_day": hours})
+
+
+@pytest.mark.parametrize(("volts", "code", "rule", "least", "most"), [
+    (120, None, True, 12.5, 12), (230, None, False, 10, 15), (230, "nec", True, 12.5, 12), (120, "iec", False, 10, 15),
+])
+def test_four_fifths_of_a_circuit_is_a_rule_of_nec(
+    volts: float, code: str | None, rule: bool, least: float, most: float
+) -> None:
+    watts = 10 * volts * 0.8 - (12 * 1.2 + 5 * 1.5 + 3.3 * 2.0 + 5 * 0.8 + 90)
+    power = supply(rated_watts=5000, rails={"12v": {"max_amps": 400}}, efficiency_points=POINTS, power_factor=1)
+    site = {"mains_volts": volts, "circuit_amps": 15} | ({"code": code} if code else {})
+    shown = judged(power, card(watts, "pcie-8", 2), site=site)["power"]["wall"]
+    assert (shown["continuous_rule"], shown["circuit_most_amps"]) == (rule, pytest.approx(most))
+    assert shown["least_circuit_amps"] == pytest.approx(least, abs=0.02)

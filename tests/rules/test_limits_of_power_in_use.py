@@ -65,6 +65,18 @@ def warm(celsius: float) -> Json:
     return asked(supply(rated_at_celsius=40), card(300, "pcie-8"), site={"room_celsius": celsius})
 
 
+def asleep(amps: float) -> Json:
+    """Return the answer to a board that takes so many amps from a standby rail of 3 A."""
+    own = {"12v": 1, "5v": 0, "3v3": 0, "5vsb": amps}
+    return asked(supply("atx-24", "cpu-8", rails={"5vsb": {"max_amps": 3}}), board() | {"own_amps": own})
+
+
+def changing_over(milliseconds: float) -> Json:
+    """Return the answer to a supply of ATX 3.1 behind a UPS that takes so long."""
+    backed = {"watts": 5000, "volt_amperes": 5000, "transfer_milliseconds": milliseconds}
+    return asked(supply(), card(300, "pcie-8"), site=at_the_wall(230, backed))
+
+
 def deep(mm: float) -> Json:
     """Return the answer to a supply of this depth in a bay of 200 mm."""
     bay = {"form_factors": ["atx"], "depth_mm": 200}
@@ -106,14 +118,19 @@ ROWS: list[tuple[str, float, Ask]] = [
     ("PWR404", 1275, stated(design="atx-2")),
     ("PWR405", 2088, load(6, cards=2, rated_watts=1392)),
     ("PWR406", 612, load(3, rated_watts=408)),
+    ("PWR205", 3, asleep),
     ("PWR501", 40, warm),
+    ("PWR502", 900, load(site={"room_celsius": 44}, rated_at_celsius=40)),
     ("PWR601", 12 * 120, load(site=at_the_wall(120, circuit_amps=15), rated_watts=5000, **LOSSLESS)),
     ("PWR601", 16 * 240, load(site=at_the_wall(240, circuit_amps=16, code="iec"), rated_watts=5000, **LOSSLESS)),
     ("PWR602", 15 * 120, load(site=at_the_wall(120), rated_watts=5000, inlet="c14", **LOSSLESS)),
     ("PWR602", 10 * 240, load(site=at_the_wall(240), rated_watts=5000, inlet="c14", **LOSSLESS)),
     ("PWR603", 540, load(site=at_the_wall(230, {"watts": 540, "volt_amperes": 900}), **LOSSLESS)),
     ("PWR604", 600, load(site=at_the_wall(230, {"watts": 900, "volt_amperes": 600}), **LOSSLESS)),
+    ("PWR605", 5 * 240, load(site=at_the_wall(240, plug_fuse_amps=5), rated_watts=5000, **LOSSLESS)),
+    ("PWR606", 12, changing_over),
     ("PWR701", 200, load(efficiency_level="gold")),
+    ("PWR702", 1, drives("running_amps", "12v", design="atx-2")),
     ("FIT101", 200, deep),
     ("FIT102", 150, deep),
     ("FIT104", 300, long),

@@ -1,13 +1,16 @@
 """Rules on supply, rails, moments, warmth and mains: past the limit, within, exactly on it, figure missing."""
 
+from typing import Any
+
 import pytest
 
 from service.case.case import Case, CombinedLoad, GroupLoad, RailLoad
 from service.case.place import Place
-from tests.rules.cases import case, moment, outcome, slotted, wall
+from tests.rules.cases import case, moment, outcome, promises, slotted, wall
 
 SUPPLY = Place("supply", 0)
 RAIL = Place("rail", 0, ("12v",))
+STANDBY = Place("rail", 0, ("5vsb",))
 WALL = Place("wall")
 MOMENT = Place("moment", 0, (100, 0))
 SHARED = Place("combined", 0, (0,))
@@ -16,6 +19,23 @@ GROUP = Place("group", 0, (0,))
 
 def rail(sustained: float, starting: float) -> Case:
     return case(rails=(RailLoad(RAIL, "12v", sustained, starting, 70.0),))
+
+
+def standby(amps: float, starting: float = 0.0) -> Case:
+    return case(rails=(RailLoad(STANDBY, "5vsb", amps, starting, 2.5),))
+
+
+def least(amps: float) -> Case:
+    return case(rails=(RailLoad(RAIL, "12v", amps, amps, 70.0, 1.0),))
+
+
+def warm(watts: float, **given: Any) -> Case:
+    """Return a case in which 750 of 850 W are left by the warmth of the room."""
+    return case(sustained_watts=watts, promises=promises(room_watts=750.0), **given)
+
+
+def ups(milliseconds: float | None, **given: Any) -> Case:
+    return case(wall=wall(ups_transfer_milliseconds=milliseconds), promises=promises(**given))
 
 
 def shared(watts: float, starting: float = 0.0) -> Case:
@@ -35,6 +55,8 @@ BREAKS = [
     ("PWR103", case(starting_watts=850.1), SUPPLY),
     ("PWR203", shared(120.1), SHARED),
     ("PWR204", shared(0, 120.1), SHARED),
+    ("PWR205", standby(2.501), STANDBY),
+    ("PWR205", standby(1, 2.501), STANDBY),
     ("PWR301", group(25.001), GROUP),
     ("PWR303", group(10, 25.001), GROUP),
     ("PWR302", slotted(75.75), Place("unit", 1)),
@@ -47,12 +69,18 @@ BREAKS = [
     ("PWR405", case(moments=(moment(900, all_cards_watts=1275.1, promised_watts=None),)), MOMENT),
     ("PWR406", case(moments=(moment(1275.1, beyond_formula=True),)), MOMENT),
     ("PWR501", case(room_celsius=40.1), SUPPLY),
+    ("PWR502", warm(750.1), SUPPLY),
+    ("PWR502", warm(850), SUPPLY),
     ("PWR601", case(wall=wall(amps=12.001)), WALL),
     ("PWR601", case(wall=wall(amps=16.001, continuous_rule=False, circuit_amps=16.0)), WALL),
     ("PWR602", case(wall=wall(amps=15.001)), SUPPLY),
     ("PWR603", case(wall=wall(watts=540.1, ups_watts=540.0)), WALL),
     ("PWR604", case(wall=wall(volt_amperes=900.1, ups_volt_amperes=900.0)), WALL),
+    ("PWR605", case(wall=wall(amps=5.001, plug_fuse_amps=5.0)), WALL),
+    ("PWR606", ups(17.1), WALL),
+    ("PWR606", ups(12.1, hold_up_milliseconds=12.0), WALL),
     ("PWR701", case(sustained_watts=169.9), SUPPLY),
+    ("PWR702", least(0.999), RAIL),
 ]
 SILENT = [
     pytest.param("PWR302", slotted(75.0), id="PWR302 on the limit"),
@@ -75,6 +103,10 @@ SILENT = [
     pytest.param("PWR103", case(supply=None, starting_watts=9000), id="PWR103 no supply"),
     pytest.param("PWR204", shared(130, 120), id="PWR204 on the limit"),
     pytest.param("PWR204", case(), id="PWR204 none printed"),
+    pytest.param("PWR201", standby(9), id="PWR201 leaves standby to PWR205"),
+    pytest.param("PWR202", standby(0, 9), id="PWR202 leaves standby to PWR205"),
+    pytest.param("PWR205", standby(2.5, 2.5), id="PWR205 on the limit"),
+    pytest.param("PWR205", rail(90, 90), id="PWR205 no standby rail"),
     pytest.param("PWR301", group(25), id="PWR301 on the limit"),
     pytest.param("PWR301", case(), id="PWR301 none printed"),
     pytest.param("PWR303", group(10, 25), id="PWR303 on the limit"),
@@ -98,6 +130,9 @@ SILENT = [
     pytest.param("PWR406", case(moments=(moment(1276),)), id="PWR406 within the ratio"),
     pytest.param("PWR501", case(room_celsius=40.0), id="PWR501 on the limit"),
     pytest.param("PWR501", case(supply=None, room_celsius=60.0), id="PWR501 no supply"),
+    pytest.param("PWR502", warm(750), id="PWR502 on the limit"),
+    pytest.param("PWR502", warm(850.1), id="PWR502 leaves it to PWR101"),
+    pytest.param("PWR502", case(supply=None, sustained_watts=9000), id="PWR502 no supply"),
     pytest.param("PWR601", case(wall=wall(amps=12.0)), id="PWR601 on the limit"),
     pytest.param(
         "PWR601", case(wall=wall(amps=15.0, continuous_rule=False)), id="PWR601 all of it",
@@ -115,6 +150,15 @@ SILENT = [
     pytest.param("PWR604", case(wall=wall(volt_amperes=900.0, ups_volt_amperes=900.0)), id="PWR604 on the limit"),
     pytest.param("PWR604", case(wall=wall(ups_watts=960.0)), id="PWR604 as many volt-amperes as watts at least"),
     pytest.param("PWR604", case(wall=wall()), id="PWR604 no UPS"),
+    pytest.param("PWR605", case(wall=wall(amps=5.0, plug_fuse_amps=5.0)), id="PWR605 on the limit"),
+    pytest.param("PWR605", case(wall=wall(amps=99.0)), id="PWR605 no fuse"),
+    pytest.param("PWR605", case(), id="PWR605 no mains"),
+    pytest.param("PWR606", ups(17), id="PWR606 on the limit"),
+    pytest.param("PWR606", ups(None), id="PWR606 no UPS"),
+    pytest.param("PWR606", case(), id="PWR606 no mains"),
+    pytest.param("PWR702", least(1.0), id="PWR702 on the limit"),
+    pytest.param("PWR702", least(0), id="PWR702 no load known"),
+    pytest.param("PWR702", rail(0.1, 0.1), id="PWR702 nothing is asked of the design"),
     pytest.param("PWR701", case(sustained_watts=170), id="PWR701 on the limit"),
     pytest.param("PWR701", case(), id="PWR701 no load known"),
     pytest.param("PWR701", case(supply=None, sustained_watts=9), id="PWR701 no supply"),

@@ -1,12 +1,14 @@
 """Sustained amps of one rail against the most amps printed for it.
 
-Amps are watts at nominal volts. Exactly the printed amps pass. Start-up is PWR202, shared limits PWR203.
+Amps are watts at nominal volts. Exactly the printed amps pass. Start-up is PWR202, shared limits PWR203,
+5 V standby PWR205.
 """
 
 from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
+from service.rules.power.standby import STANDBY
 from service.rules.rule import Finding, Rule, Said
 from service.rules.shares import part_of
 
@@ -15,7 +17,7 @@ def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps, for long, than it gives."""
     for rail in case.rails:
         limit = part_of(rail.max_amps, PRINTED_PERCENT)
-        if rail.sustained_amps > limit:
+        if rail.sustained_amps > limit and rail.rail != STANDBY:
             yield Finding(rail.at, rail.sustained_amps, limit, "A", (("rail", rail.rail),))
 
 

@@ -1,13 +1,15 @@
 """Amps of one rail at start-up against the most amps printed for it.
 
 Drives and pumps that start together stand at their starting amps, processors at their sustained draw, cards idle. A
-rail is not given more for the seconds of a start than for long: no guide promises that. The sustained draw is PWR201.
+rail is not given more for the seconds of a start than for long: no guide promises that. The sustained draw is PWR201,
+5 V standby PWR205.
 """
 
 from collections.abc import Iterator
 
 from service.case.case import Case
 from service.facts.supply import PRINTED_PERCENT
+from service.rules.power.standby import STANDBY
 from service.rules.rule import Finding, Rule, Said
 from service.rules.shares import part_of
 
@@ -16,7 +18,7 @@ def check(case: Case) -> Iterator[Said]:
     """Yield each rail that is asked for more amps at start-up than it gives."""
     for rail in case.rails:
         limit = part_of(rail.max_amps, PRINTED_PERCENT)
-        if rail.starting_amps > limit:
+        if rail.starting_amps > limit and rail.rail != STANDBY:
             yield Finding(rail.at, rail.starting_amps, limit, "A", (("rail", rail.rail),))
 
 

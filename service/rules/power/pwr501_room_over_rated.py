@@ -2,7 +2,7 @@
 
 What is not given stands in the case as an assumption. The air at the supply's fan is warmer than the room where the
 case feeds it its own: that is not looked at here. Exactly the rated warmth passes. How much a supply loses above it
-is its maker's to say.
+is its maker's to say; PWR502 goes by common practice.
 """
 
 from collections.abc import Iterator

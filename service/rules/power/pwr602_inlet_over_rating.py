@@ -1,8 +1,8 @@
 """Amps from the wall against the rating of the supply's mains inlet.
 
 An inlet that is not given is passed over while the smaller of the two usual ones (C14, by its rating at these
-volts) would do, else it is unknown. Exactly the rating passes. Plug, cord and its fuse are not on the sheet: they must
-be of the same rating or above.
+volts) would do, else it is unknown. Exactly the rating passes. Plug and cord are not on the sheet: they must be of
+the same rating or above. A fuse in the plug is PWR605.
 """
 
 from collections.abc import Iterator

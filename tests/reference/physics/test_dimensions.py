@@ -15,7 +15,7 @@ from typing import Any, NamedTuple
 import pint
 import pytest
 
-from service.physics import chain, contacts, conversion, copper, loads, mains, runs, strip, tree, warmth
+from service.physics import chain, contacts, conversion, copper, derating, loads, mains, runs, strip, tree, warmth
 
 UNITS: Any = pint.UnitRegistry()
 Q = UNITS.Quantity
@@ -23,7 +23,7 @@ Q = UNITS.Quantity
 STRANGE = {"[length]": 1.7, "[mass]": 0.31, "[time]": 2.3, "[current]": 0.59, "[temperature]": 1.13}
 AS_WRITTEN = {
     "1": "dimensionless", "%": "percent", "C": "degC", "K": "kelvin", "mm2": "mm**2", "VA": "V*A", "kWh": "kW*hour",
-    "BTU/h": "Btu_it/hour",
+    "BTU/h": "Btu_it/hour", "%/K": "percent/kelvin",
 }
 SUFFIXES = {
     "volts": "V", "amps": "A", "watts": "W", "ohms": "ohm", "mm": "mm", "celsius": "C", "percent": "%", "factor": "1",
@@ -31,7 +31,7 @@ SUFFIXES = {
 }
 ENTRY = re.compile(r"^    (\w+)(?:, \w+)* : [^\n]*\n((?:        [^\n]*\n|\n)+)", re.MULTILINE)
 UNIT = re.compile(r"\[([^\]]+)\]")
-MODULES = (chain, contacts, conversion, copper, loads, mains, runs, strip, tree, warmth)
+MODULES = (chain, contacts, conversion, copper, derating, loads, mains, runs, strip, tree, warmth)
 
 
 class Example(NamedTuple):
@@ -71,6 +71,7 @@ EXAMPLES = [
     _of(conversion.efficiency_at, load_percent=35.0, points=((20.0, 87.0), (50.0, 90.0))),
     _of(conversion.wall_watts, output_watts=400.0, efficiency_percent=90.0),
     _of(conversion.wall_amps, watts=450.0, mains_volts=230.0, power_factor=0.95),
+    _of(derating.derated_watts, rated_watts=850.0, air_celsius=47.0, rated_at_celsius=40.0, loss_percent_a_kelvin=2.5),
     _of(mains.continuous_amps, circuit_amps=15.0),
     _of(mains.circuit_amps, continuous_load_amps=12.0, other_load_amps=1.0),
     _of(mains.volt_amperes, watts=450.0, power_factor=0.9),
