@@ -38,6 +38,7 @@ class Overcurrent:
         self.problem = problem
         self.asks = asks
         self._kinds_behind: dict[int, frozenset[int]] = {}
+        self._kinds_adapted: dict[int, frozenset[int]] = {}
         self._parts: dict[tuple[int, Some], tuple[Fraction, bool]] = {}
 
     def held(
@@ -63,12 +64,14 @@ class Overcurrent:
         asks, rail = self.asks, self.problem.groups[some[0]].rail
         taken = []
         families = set()
+        whole = True
         for family, counted in enumerate(wants):
             for ask, times in counted.items():
                 of = asks.asks[ask]
                 part, escapes = self._part(of.goods, some)
                 if part and of.load[rail]:
                     families.add(family)
+                    whole = whole and not self._adapted(of.goods)
                     load = of.load[rail] * part.numerator // part.denominator
                     taken.append((load, times, asks.goods[of.goods], escapes))
         if sum([load * times for load, times, _, _ in taken]) <= min(rooms):
@@ -76,7 +79,7 @@ class Overcurrent:
         taken.sort()
         loads = _without_heaviest(taken, outputs)
         most = lightest(loads, sum(rooms))
-        if len(some) > 1 and self._are_apart(some):
+        if whole and len(some) > 1 and self._are_apart(some):  # an adapter may divide a need over several groups
             most = min(most, sum([lightest(loads, room) for room in rooms]))
         left = sum([times for _, times in loads]) - most
         if left <= 0:
@@ -105,13 +108,16 @@ class Overcurrent:
 
     def _adapted(self, goods: int) -> frozenset[int]:
         """Return the cable kinds that feed goods through adapters."""
-        markets = self.asks.markets
-        behind = [
-            self._behind(self.problem.adapters[markets.outputs[market - len(markets.plugs)][0]].input_type)
-            for market, _ in self.asks.goods[goods].costs
-            if market >= len(markets.plugs)
-        ]
-        return frozenset[int]().union(*behind)
+        found = self._kinds_adapted.get(goods)
+        if found is None:
+            markets = self.asks.markets
+            behind = [
+                self._behind(self.problem.adapters[markets.outputs[market - len(markets.plugs)][0]].input_type)
+                for market, _ in self.asks.goods[goods].costs
+                if market >= len(markets.plugs)
+            ]
+            found = self._kinds_adapted[goods] = frozenset[int]().union(*behind)
+        return found
 
     def _behind(self, of: int) -> frozenset[int]:
         """Return the cable kinds that feed a port type, by themselves or through adapters."""
