@@ -85,6 +85,7 @@ def _case(
         sustained_watts=demand.sustained_watts,
         starting_watts=side.starting_watts(demand),
         joints=joints,
+        stretches=tuple(reader.stretches()) if reader else (),
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
         rails=tuple(side.rails(part, unit, demand, ends)) if part and unit is not None else (),

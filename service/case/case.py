@@ -33,6 +33,43 @@ class Strain(NamedTuple):
     spot: Spot = "at_port"
 
 
+class Passage(NamedTuple):
+    """What passes one contact, wire or rating on the way, sustained, and what that is good for.
+
+    ``amps`` are of all contacts or wires, ``each_amps`` and ``rated_amps`` of one; where ``contacts`` is 0 of all: a
+    rating of the whole, or a plug that has no contact left. ``basis`` is the key of the fact that the rating is taken
+    from, or the field that states it. ``reserve`` is rating by current.
+    """
+
+    spot: Spot
+    cause: Cause
+    rail: str
+    amps: float
+    contacts: int
+    each_amps: float
+    rated_amps: float
+    basis: str
+    reserve: float
+
+
+class Stretch(NamedTuple):
+    """A stretch of a cable in use: which cable, from 0 which plug it leads up to, and what passes it."""
+
+    unit: int
+    cable: int
+    copy: int
+    plug: int
+    passages: tuple[Passage, ...]
+
+
+class Way(NamedTuple):
+    """What passes the joints near a port, and of these and the cable's stretches the tightest (``step``: which)."""
+
+    passages: tuple[Passage, ...]
+    tightest: Passage | None
+    step: int | None
+
+
 class FeedPlug(NamedTuple):
     """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug.
 
@@ -92,6 +129,7 @@ class Joint(NamedTuple):
     adapters: tuple[FeedAdapter, ...]
     reason: str = ""
     equal_watts: float = 0.0
+    way: Way = Way((), None, None)
 
 
 class OpenPort(NamedTuple):
@@ -261,6 +299,7 @@ class Case:
     sustained_watts: float
     starting_watts: float
     joints: tuple[Joint, ...]
+    stretches: tuple[Stretch, ...]
     open_ports: tuple[OpenPort, ...]
     shares: tuple[CardShare, ...]
     rails: tuple[RailLoad, ...]

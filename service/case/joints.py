@@ -2,16 +2,16 @@
 
 from typing import Literal
 
-from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
+from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain, Stretch
 from service.case.place import Place
 from service.case.splits import equal_watts
+from service.case.ways import RAILS, passages, stretched, stretches, way
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
 from service.wiring.pose import Frame, Impossible
 from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugSource, Source, Wiring
 
-RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
 MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
@@ -31,6 +31,7 @@ class Reader:
         self.wiring = wiring
         self.judgement = judgement
         self.inputs = inputs_of(wiring)
+        self.along = stretched(frame, judgement)
 
     def place_of(self, device: int, port: int) -> Place:
         """Return the place of a device's port."""
@@ -53,6 +54,12 @@ class Reader:
         self._follow(type_at, source, plugs, adapters)
         load = connection.load
         past = connection.overloaded or connection.banded or connection.start_banded
+        near = [
+            passage
+            for place in connection.places
+            if place.place.sort != "segment"
+            for passage in passages(self._allowances(connection, place), place.load, _SPOTS[place.place.sort])
+        ]
         return Joint(
             self.place_of(connection.device, connection.port),
             feed.role,
@@ -71,7 +78,12 @@ class Reader:
                 self.wiring.sources[connection.device],
                 connection.port,
             ),
+            way=way(connection, near, self.along),
         )
+
+    def stretches(self) -> list[Stretch]:
+        """Return what passes each stretch of each cable in use."""
+        return stretches(self.frame, self.along)
 
     # -- the way of the current -------------------------------------------------------------------------------------
 

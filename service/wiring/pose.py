@@ -206,7 +206,7 @@ class Poser:
         adapter = of.adapter
         rated: dict[int, float | None] = dict(adapter.rated_watts_by_inputs)
         rated = rated or {adapter.takes.count: adapter.rated_watts}
-        found = [(inputs, (allow.adapter(self._rating(of, inputs, watts)),)) for inputs, watts in sorted(rated.items())]
+        found = [(inputs, (self._rating(of, inputs, watts),)) for inputs, watts in sorted(rated.items())]
         return tuple(inputs for inputs, _ in found), tuple(limits for _, limits in found)
 
     def fixed_limits(self, at: int, inputs: int) -> tuple[tuple[int, ...], tuple[tuple[Allowance, ...], ...]]:
@@ -215,14 +215,16 @@ class Poser:
         enough = [limit for count, limit in zip(allowed, limits, strict=True) if count <= inputs]
         return (inputs,), (enough[-1] if enough else (allow.adapter(0.0),),)
 
-    def _rating(self, of: AdapterKindOf, inputs: int, watts: float | None) -> float:
+    def _rating(self, of: AdapterKindOf, inputs: int, watts: float | None) -> Allowance:
         adapter, piece = of.adapter, of.pieces[0]
         takes, gives = adapter.takes.connector, adapter.gives.connector
         scale = 1 if gives in DRIVE else inputs
         usual = adapter_facts.usual_watts(takes, gives)
         rating = self.ends.rating(watts, piece.unit, f"{below(piece, 'adapters')}rated_watts", usual, scale)
-        from_peripheral = takes == "peripheral-4" and gives in CARD
-        return min(rating, card_facts.PERIPHERAL_ADAPTER_WATTS.value) if from_peripheral else rating
+        most = card_facts.PERIPHERAL_ADAPTER_WATTS
+        if takes == "peripheral-4" and gives in CARD and rating > most.value:
+            return allow.adapter(most.value, most.key)
+        return allow.adapter(rating, allow.PRINTED_ON_ADAPTER if watts is not None else usual.key)
 
     def adapter_kind(
         self, of: AdapterKindOf, inputs: tuple[int, ...], limits: tuple[tuple[Allowance, ...], ...], input_type: int
