@@ -3,7 +3,7 @@
 from typing import Any
 
 from service.answers.pointers import cable_copy, cable_of, line_of, port
-from service.case.case import Case, Joint, Passage, Promises, Wall
+from service.case.case import Case, Drop, Joint, Passage, Promises, Wall
 from service.facts.efficiency import LOW_LOAD_PERCENT, LOW_LOAD_RECOMMENDED_PERCENT
 from service.facts.hold_up import EASY_LOAD_PERCENT
 from service.physics.mains import (
@@ -103,7 +103,16 @@ def _carried(case: Case, joint: Joint) -> Json:
     }
     if tightest is not None:
         found["tightest"] = _passage(tightest) | ({} if step is None else {"stretch": step + 1})
+    if joint.drops:
+        found["volts"] = {one.rail: _drop(one) for one in joint.drops}
     return found
+
+
+def _drop(drop: Drop) -> Json:
+    return {
+        "volts": round(drop.volts, 3), "lowest_volts": round(drop.lowest, 3),
+        "cautious_volts": round(drop.cautious, 3), "lost_watts": round(drop.lost_watts, 2),
+    }
 
 
 def _passage(at: Passage) -> Json:

@@ -9,7 +9,7 @@ from service.parts.build import Build
 from service.parts.figures import End
 from service.parts.records import Adapter, Cable, PowerSupply
 
-Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire", "volts"]
 Spot = Literal["at_port", "at_input", "in_adapter", "of_cable"]
 EfficiencyBasis = Literal["points", "level", "assumed"]
 Mate = Literal["full", "half", "impossible"]
@@ -68,6 +68,20 @@ class Way(NamedTuple):
     passages: tuple[Passage, ...]
     tightest: Passage | None
     step: int | None
+
+
+class Drop(NamedTuple):
+    """A rail behind what was added after the supply's own cable, at the place where it is nearest to its limit.
+
+    ``volts`` there, the ``lowest`` allowed, ``cautious`` from where on half is used; ``lost_watts`` of the port's
+    current in all that was added.
+    """
+
+    rail: str
+    volts: float
+    lowest: float
+    cautious: float
+    lost_watts: float
 
 
 class FeedPlug(NamedTuple):
@@ -130,6 +144,7 @@ class Joint(NamedTuple):
     reason: str = ""
     equal_watts: float = 0.0
     way: Way = Way((), None, None)
+    drops: tuple[Drop, ...] = ()
 
 
 class OpenPort(NamedTuple):

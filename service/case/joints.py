@@ -2,7 +2,20 @@
 
 from typing import Literal
 
-from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain, Stretch
+from service.case.case import (
+    CardShare,
+    Drop,
+    FeedAdapter,
+    FeedPlug,
+    Joint,
+    Loose,
+    OpenPort,
+    Spare,
+    Spot,
+    Strain,
+    Stretch,
+)
+from service.case.drops import Added, drops
 from service.case.place import Place
 from service.case.splits import equal_watts
 from service.case.ways import RAILS, passages, stretched, stretches, way
@@ -79,7 +92,17 @@ class Reader:
                 connection.port,
             ),
             way=way(connection, near, self.along),
+            drops=self._drops(connection) if adapters else (),
         )
+
+    def _drops(self, connection: Connection) -> tuple[Drop, ...]:
+        """Return the volts at a port behind adapters, the one at the port first."""
+        behind = [
+            Added(self.frame.adapters[at.place.of].adapter.gives.connector, self._allowances(connection, at), at.load)
+            for at in connection.places
+            if at.place.sort == "adapter"
+        ]
+        return tuple(drops(connection.load, behind))
 
     def stretches(self) -> list[Stretch]:
         """Return what passes each stretch of each cable in use."""

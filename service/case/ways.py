@@ -16,8 +16,8 @@ from service.wiring.problem import NOTHING, Load
 
 RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
-_NOT_OF_COPPER = frozenset({"plug", "start_wire"})
-"""Limits that are no contact's or wire's for long: a plug's watts, and what a wire carries at start-up."""
+_NOT_OF_COPPER = frozenset({"plug", "start_wire", "volts"})
+"""Limits that are no contact's or wire's for long: a plug's watts, what a wire carries at start-up, volts."""
 SegmentAt = tuple[int, int, int]
 
 
@@ -35,7 +35,7 @@ def passages(allowances: Iterable[Allowance], load: Load, spot: Spot) -> list[Pa
     """Return what passes each contact, wire and rating of one place: on 12 V, and on a rail with less reserve."""
     found = []
     least: dict[str, float] = {}
-    for cause, rail, limits, contacts, _, basis in allowances:
+    for cause, rail, limits, contacts, _, basis, _ in allowances:
         carried = load[rail]
         if not carried or cause in _NOT_OF_COPPER:
             continue

@@ -16,7 +16,7 @@ from service.facts.supply import as_printed
 from service.parts.words import DRIVE, SIXTEEN_PIN
 from service.wiring.problem import FREE, Limits, RailLimits
 
-Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire", "volts"]
 _REMEMBERED = 1024
 PRINTED_ON_CABLE = "cable.rated_watts"
 PRINTED_ON_ADAPTER = "adapter.rated_watts"
@@ -26,7 +26,8 @@ PRINTED_ON_ADAPTER = "adapter.rated_watts"
 class Allowance(NamedTuple):
     """One limit on one rail (0: 12 V, 1: 5 V, 2: 3.3 V), of all contacts or wires together [mA], and how many they are.
 
-    ``basis`` is the key of the fact that the stop of one of them is taken from, or the field that states it.
+    ``basis`` is the key of the fact that the stop of one of them is taken from, or the field that states it; ``ohms``
+    what lies there in the way of the current, there and back.
     """
 
     cause: Cause
@@ -35,6 +36,7 @@ class Allowance(NamedTuple):
     contacts: int = 0
     sixteen_pin: bool = False
     basis: str = ""
+    ohms: float = 0.0
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -141,7 +143,7 @@ def best_socket(contacts_12v: int) -> Allowance:
 
 def printed(rated_watts: float, basis: str = PRINTED_ON_CABLE) -> Allowance:
     """Return what the rating printed on a cable allows, or the one that is assumed."""
-    return Allowance("print", 0, Limits(stop=in_milliamps(as_printed(rated_watts))), basis=basis)
+    return Allowance("print", 0, Limits(stop=in_milliamps(rated_watts)), basis=basis)
 
 
 def adapter(rated_watts: float, basis: str = PRINTED_ON_ADAPTER) -> Allowance:
