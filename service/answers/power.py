@@ -3,7 +3,7 @@
 from typing import Any
 
 from service.answers.pointers import cable_copy, cable_of, line_of, port
-from service.case.case import Case, Drop, Joint, Passage, Promises, Wall
+from service.case.case import Case, Drop, Heat, Joint, Passage, Promises, Wall
 from service.facts.efficiency import LOW_LOAD_PERCENT, LOW_LOAD_RECOMMENDED_PERCENT
 from service.facts.hold_up import EASY_LOAD_PERCENT
 from service.physics.mains import (
@@ -105,6 +105,22 @@ def _carried(case: Case, joint: Joint) -> Json:
         found["tightest"] = _passage(tightest) | ({} if step is None else {"stretch": step + 1})
     if joint.drops:
         found["volts"] = {one.rail: _drop(one) for one in joint.drops}
+    if joint.heats:
+        found["warmth"] = [_heat(one) for one in joint.heats]
+    return found
+
+
+def _heat(heat: Heat) -> Json:
+    found = {
+        "at": heat.spot, "connector": heat.connector, "contacts": heat.contacts, "open_contacts": heat.open_contacts,
+        "amps": round(heat.even_amps, 3), "rise_celsius": round(heat.even_rise_celsius, 1), "basis": "estimate",
+    }
+    if heat.hottest_amps is not None and heat.hottest_rise_celsius is not None:
+        found["worst"] = {
+            "amps": round(heat.hottest_amps, 3), "rise_celsius": round(heat.hottest_rise_celsius, 1),
+            "contact_rating_amps": heat.rated_amps, "length_mm": heat.length_mm, "awg": heat.awg,
+            "assumed": list(heat.assumed),
+        }
     return found
 
 

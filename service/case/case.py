@@ -84,6 +84,28 @@ class Drop(NamedTuple):
     lost_watts: float
 
 
+class Heat(NamedTuple):
+    """How warm the 12 V contacts of a plug may get above the air in the case: estimates.
+
+    ``contacts`` are left beside those stated open; with an equal share of the current, and the hottest with the worst
+    that is credible, None where one more open contact would leave none. ``length_mm`` and ``awg`` of the wire behind
+    each, ``assumed`` those that are not given.
+    """
+
+    spot: Spot
+    connector: str
+    contacts: int
+    open_contacts: int
+    even_amps: float
+    even_rise_celsius: float
+    hottest_amps: float | None
+    hottest_rise_celsius: float | None
+    rated_amps: float
+    length_mm: float
+    awg: int
+    assumed: tuple[str, ...]
+
+
 class FeedPlug(NamedTuple):
     """A plug that feeds a port: which cable (unit, index in the supply's cables or -1, copy), which plug.
 
@@ -145,6 +167,7 @@ class Joint(NamedTuple):
     equal_watts: float = 0.0
     way: Way = Way((), None, None)
     drops: tuple[Drop, ...] = ()
+    heats: tuple[Heat, ...] = ()
 
 
 class OpenPort(NamedTuple):

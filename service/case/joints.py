@@ -1,5 +1,6 @@
 """Every fed port with what lies between it and the supply, read back from the judged wiring."""
 
+from collections.abc import Iterator
 from typing import Literal
 
 from service.case.case import (
@@ -7,6 +8,7 @@ from service.case.case import (
     Drop,
     FeedAdapter,
     FeedPlug,
+    Heat,
     Joint,
     Loose,
     OpenPort,
@@ -17,10 +19,11 @@ from service.case.case import (
 )
 from service.case.drops import Added, drops
 from service.case.place import Place
+from service.case.sharing import SHARED, heat, wire_of
 from service.case.splits import equal_watts
 from service.case.ways import RAILS, passages, stretched, stretches, way
 from service.parts.build import Build
-from service.wiring.allowances import Allowance
+from service.wiring.allowances import Allowance, narrower
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
 from service.wiring.pose import Frame, Impossible
 from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugSource, Source, Wiring
@@ -93,7 +96,32 @@ class Reader:
             ),
             way=way(connection, near, self.along),
             drops=self._drops(connection) if adapters else (),
+            heats=tuple(self._heats(connection, port.connector)),
         )
+
+    def _heats(self, connection: Connection, connector: str) -> Iterator[Heat]:
+        """Yield how warm plugs may get: of heavy ports, at adapters, and those with contacts stated open."""
+        for at in connection.places:
+            sort, of, number, step = at.place
+            if sort == "port":
+                source = self.wiring.sources[of][number]
+                type_at, takes = self.problem.devices[of].ports[number].type, connector
+            elif sort == "input":
+                source = self.inputs[of, number][step]
+                type_at, takes = self.problem.adapters[of].input_type, self.frame.adapters[of].adapter.takes.connector
+            else:
+                continue
+            if at.load[0] and isinstance(source, PlugSource):
+                info = self.frame.fits[type_at][source.fit]
+                if takes in SHARED or info.open_contacts or sort == "input":
+                    fit = self.problem.port_types[type_at].fits[source.fit]
+                    cable = self.frame.cables[fit.cable].cable
+                    narrow = narrower(cable.plugs[fit.plug].connector, takes)
+                    found = heat(
+                        _SPOTS[sort], narrow, at.load[0], info.open_contacts, wire_of(cable, fit.plug)
+                    )
+                    if found is not None:
+                        yield found
 
     def _drops(self, connection: Connection) -> tuple[Drop, ...]:
         """Return the volts at a port behind adapters, the one at the port first."""

@@ -57,7 +57,7 @@ def in_milliamps(watts: float) -> int:
 @lru_cache(maxsize=_REMEMBERED)
 def joint(plug: str, port: str, open_contacts: int) -> tuple[Allowance, ...]:
     """Return what a plug in a port allows: its contacts, less the open ones on 12 V, and its rated watts."""
-    narrow = port if plug == port or plug not in facts.CONTACTS else plug
+    narrow = narrower(plug, port)
     counts = facts.CONTACTS.get(narrow)
     if counts is None:
         return ()
@@ -67,6 +67,11 @@ def joint(plug: str, port: str, open_contacts: int) -> tuple[Allowance, ...]:
     if rated is not None:
         found.append(Allowance("plug", 0, Limits(stop=in_milliamps(rated.value))))
     return tuple(found)
+
+
+def narrower(plug: str, port: str) -> str:
+    """Return what counts of a plug in a port: a plug that splits, or is none of ours, is as the port that it is in."""
+    return port if plug == port or plug not in facts.CONTACTS else plug
 
 
 def _contact(connector: str, rail: int, count: int) -> Allowance:
