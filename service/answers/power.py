@@ -95,14 +95,17 @@ def _most_of_circuit(wall: Wall) -> float | None:
 
 def _carried(case: Case, joint: Joint) -> Json:
     near, tightest, step = joint.way
+    shown = [_passage(each) for each in near]
     found: Json = {
         "part": line_of(case.build, joint.at.unit), "copy": case.build.units[joint.at.unit].copy + 1,
         "port": port(joint.at), "amps": dict(zip(RAILS, joint.sustained_amps, strict=True)),
         "starting_amps": dict(zip(RAILS, joint.starting_amps, strict=True)), "use_percent": joint.use_percent,
-        "joints": [_passage(each) for each in near],
+        "joints": shown,
     }
-    if tightest is not None:
-        found["tightest"] = _passage(tightest) | ({} if step is None else {"stretch": step + 1})
+    if step is not None and tightest is not None:
+        found["tightest"] = _passage(tightest) | {"stretch": step + 1}
+    elif tightest is not None:
+        found["tightest"] = shown[near.index(tightest)]
     if joint.drops:
         found["volts"] = {one.rail: _drop(one) for one in joint.drops}
     if joint.heats:
@@ -132,16 +135,16 @@ def _drop(drop: Drop) -> Json:
 
 
 def _passage(at: Passage) -> Json:
-    """Return what passes a place; a rating of the whole has no contacts to be counted."""
+    """Return what passes a place; a rating of the whole has no contacts to be counted. Ratings are whole milliamps."""
     spot, cause, rail, amps, contacts, each_amps, rated_amps, basis, reserve = at
     if not contacts:
         return {
-            "at": spot, "what": cause, "rail": rail, "amps": amps, "rating_amps": round(rated_amps, 3), "basis": basis,
+            "at": spot, "what": cause, "rail": rail, "amps": amps, "rating_amps": rated_amps, "basis": basis,
             "reserve": round(reserve, 3),
         }
     return {
         "at": spot, "what": cause, "rail": rail, "amps": amps, "contacts": contacts,
-        "amps_per_contact": round(each_amps, 3), "contact_rating_amps": round(rated_amps, 3), "basis": basis,
+        "amps_per_contact": round(each_amps, 3), "contact_rating_amps": rated_amps, "basis": basis,
         "reserve": round(reserve, 3),
     }
 

@@ -1,14 +1,11 @@
 """Every fed port with what lies between it and the supply, read back from the judged wiring."""
 
-from collections.abc import Iterator
 from typing import Literal
 
 from service.case.case import (
     CardShare,
-    Drop,
     FeedAdapter,
     FeedPlug,
-    Heat,
     Joint,
     Loose,
     OpenPort,
@@ -17,23 +14,19 @@ from service.case.case import (
     Strain,
     Stretch,
 )
-from service.case.drops import Added, drops
 from service.case.place import Place
-from service.case.sharing import SHARED, heat, wire_of
 from service.case.splits import equal_watts
-from service.case.ways import RAILS, passages, stretched, stretches, way
+from service.case.survey import SPOTS, Survey
+from service.case.ways import RAILS, stretches
 from service.parts.build import Build
-from service.wiring.allowances import Allowance, narrower
-from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
+from service.wiring.allowances import Allowance
+from service.wiring.objective import Connection, Judgement, inputs_of
 from service.wiring.pose import Frame, Impossible
-from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugSource, Source, Wiring
+from service.wiring.problem import COMFORT_FROM, Fit, Load, PlugSource, Source, Wiring
 
 _MILLI = 1000
 MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
-_SPOTS: dict[str, Spot] = {
-    "port": "at_port", "input": "at_input", "adapter": "in_adapter", "segment": "of_cable",
-}
 Level = Literal["stop", "band", "start_stop", "start_band"]
 
 
@@ -47,7 +40,7 @@ class Reader:
         self.wiring = wiring
         self.judgement = judgement
         self.inputs = inputs_of(wiring)
-        self.along = stretched(frame, judgement)
+        self.survey = Survey(frame, wiring, judgement)
 
     def place_of(self, device: int, port: int) -> Place:
         """Return the place of a device's port."""
@@ -70,12 +63,7 @@ class Reader:
         self._follow(type_at, source, plugs, adapters)
         load = connection.load
         past = connection.overloaded or connection.banded or connection.start_banded
-        near = [
-            passage
-            for place in connection.places
-            if place.place.sort != "segment"
-            for passage in passages(self._allowances(connection, place), place.load, _SPOTS[place.place.sort])
-        ]
+        surveyed = self.survey.of(connection, port.connector)
         return Joint(
             self.place_of(connection.device, connection.port),
             feed.role,
@@ -94,47 +82,14 @@ class Reader:
                 self.wiring.sources[connection.device],
                 connection.port,
             ),
-            way=way(connection, near, self.along),
-            drops=self._drops(connection) if adapters else (),
-            heats=tuple(self._heats(connection, port.connector)),
+            way=surveyed.way,
+            drops=surveyed.drops,
+            heats=surveyed.heats,
         )
-
-    def _heats(self, connection: Connection, connector: str) -> Iterator[Heat]:
-        """Yield how warm plugs may get: of heavy ports, at adapters, and those with contacts stated open."""
-        for at in connection.places:
-            sort, of, number, step = at.place
-            if sort == "port":
-                source = self.wiring.sources[of][number]
-                type_at, takes = self.problem.devices[of].ports[number].type, connector
-            elif sort == "input":
-                source = self.inputs[of, number][step]
-                type_at, takes = self.problem.adapters[of].input_type, self.frame.adapters[of].adapter.takes.connector
-            else:
-                continue
-            if at.load[0] and isinstance(source, PlugSource):
-                info = self.frame.fits[type_at][source.fit]
-                if takes in SHARED or info.open_contacts or sort == "input":
-                    fit = self.problem.port_types[type_at].fits[source.fit]
-                    cable = self.frame.cables[fit.cable].cable
-                    narrow = narrower(cable.plugs[fit.plug].connector, takes)
-                    found = heat(
-                        _SPOTS[sort], narrow, at.load[0], info.open_contacts, wire_of(cable, fit.plug)
-                    )
-                    if found is not None:
-                        yield found
-
-    def _drops(self, connection: Connection) -> tuple[Drop, ...]:
-        """Return the volts at a port behind adapters, the one at the port first."""
-        behind = [
-            Added(self.frame.adapters[at.place.of].adapter.gives.connector, self._allowances(connection, at), at.load)
-            for at in connection.places
-            if at.place.sort == "adapter"
-        ]
-        return tuple(drops(connection.load, behind))
 
     def stretches(self) -> list[Stretch]:
         """Return what passes each stretch of each cable in use."""
-        return stretches(self.frame, self.along)
+        return stretches(self.frame, self.survey.along)
 
     # -- the way of the current -------------------------------------------------------------------------------------
 
@@ -196,29 +151,9 @@ class Reader:
         return [
             strain
             for place in connection.places
-            for allowance in self._allowances(connection, place)
-            for strain in _strain(allowance, place.load, _SPOTS[place.place.sort])
+            for allowance in self.survey.allowances(connection, place)
+            for strain in _strain(allowance, place.load, SPOTS[place.place.sort])
         ]
-
-    def _allowances(self, connection: Connection, at: PlaceLoad) -> tuple[Allowance, ...]:
-        place = at.place
-        if place.sort == "segment":
-            return self.frame.segments[place.of][place.step]
-        if place.sort == "adapter":
-            used = len(self.inputs[place.of, place.number])
-            return self.frame.adapter_allowances[place.of][self.problem.adapters[place.of].inputs.index(used)]
-        if place.sort == "input":
-            return self._fit_allowances(
-                self.problem.adapters[place.of].input_type, self.inputs[place.of, place.number][place.step]
-            )
-        source = self.wiring.sources[connection.device][connection.port]
-        return self._fit_allowances(self.problem.devices[connection.device].ports[connection.port].type, source)
-
-    def _fit_allowances(self, type_at: int, source: Source | None) -> tuple[Allowance, ...]:
-        if isinstance(source, AdapterSource):
-            return self.frame.adapter_fits[type_at][source.fit]
-        assert source is not None
-        return self.frame.fits[type_at][source.fit].allowances
 
     # -- what is left -------------------------------------------------------------------------------------------------
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from service.case.case import Passage, Spot, Stretch, Way
 from service.wiring.allowances import Allowance
-from service.wiring.objective import Connection, Judgement
+from service.wiring.objective import Judgement
 from service.wiring.pose import Frame
 from service.wiring.problem import NOTHING, Load
 
@@ -22,13 +22,11 @@ SegmentAt = tuple[int, int, int]
 
 
 class Stretched(NamedTuple):
-    """What passes one stretch of a cable, and the tightest place of it."""
+    """What passes one stretch of a cable, and the tightest place from the supply up to its end, with its stretch."""
 
     passages: tuple[Passage, ...]
     tightest: Passage | None
-
-
-IDLE = Stretched((), None)
+    step: int
 
 
 def passages(allowances: Iterable[Allowance], load: Load, spot: Spot) -> list[Passage]:
@@ -52,36 +50,39 @@ def passages(allowances: Iterable[Allowance], load: Load, spot: Spot) -> list[Pa
 
 def stretched(frame: Frame, judgement: Judgement) -> dict[SegmentAt, Stretched]:
     """Return what passes each stretch of each cable in use."""
-    found = {}
-    for at, load in judgement.segments.items():
-        if load == NOTHING:
-            found[at] = IDLE
-            continue
-        kind, _, step = at
-        through = tuple(passages(frame.segments[kind][step], load, "of_cable"))
-        found[at] = Stretched(through, tightest(through))
+    found: dict[SegmentAt, Stretched] = {}
+    for kind, copy, step in sorted(judgement.segments):
+        load = judgement.segments[kind, copy, step]
+        through = () if load == NOTHING else tuple(passages(frame.segments[kind][step], load, "of_cable"))
+        worst, at = tightest(through), step
+        if step:
+            before = found[kind, copy, step - 1]
+            if worst is None or (before.tightest is not None and before.tightest.reserve <= worst.reserve):
+                worst, at = before.tightest, before.step
+        found[kind, copy, step] = Stretched(through, worst, at)
     return found
 
 
 def stretches(frame: Frame, along: dict[SegmentAt, Stretched]) -> list[Stretch]:
     """Return the stretches that carry current, by cable and in order along it."""
     found = []
-    for (kind, copy, step), (through, _) in along.items():
+    for (kind, copy, step), (through, _, _) in along.items():
         piece = frame.cables[kind].pieces[copy]
         if through:
             found.append(Stretch(piece.unit, piece.entry, piece.copy, step, through))
     return sorted(found)
 
 
-def way(connection: Connection, near: list[Passage], along: dict[SegmentAt, Stretched]) -> Way:
-    """Return the way to a port: what passes the joints ``near`` it, and the tightest place up to the supply."""
+def way(near: list[Passage], ends: Iterable[Stretched]) -> Way:
+    """Return the way to a port: what passes the joints ``near`` it, and the tightest place up to the supply.
+
+    ``ends`` are the last stretches on the way, of each cable one.
+    """
     best, step = tightest(near), None
-    for passed in connection.places:
-        sort, kind, copy, number = passed.place
-        if sort == "segment":
-            there = along[kind, copy, number].tightest
-            if there is not None and (best is None or there.reserve < best.reserve):
-                best, step = there, number
+    for end in ends:
+        there = end.tightest
+        if there is not None and (best is None or there.reserve < best.reserve):
+            best, step = there, end.step
     return Way(tuple(near), best, step)
 
 
