@@ -37,9 +37,16 @@ class Behind(NamedTuple):
 def wire_of(cable: Cable, plug: int) -> Behind:
     """Return the wire behind the contacts of a cable's plug."""
     at_mm, connector = cable.plugs[plug].at_mm, cable.plugs[plug].connector
-    assumed = tuple(name for name, figure in (("at_mm", at_mm), ("awg", cable.awg)) if figure is None)
-    length = USUAL_LEAD_MM[function_of(connector)].low if at_mm is None else at_mm
-    return Behind(length, int(USUAL_ADAPTER_AWG.low) if cable.awg is None else cable.awg, assumed)
+    if at_mm is not None:
+        return behind(at_mm, cable.awg)
+    return behind(USUAL_LEAD_MM[function_of(connector)].low, cable.awg, ("at_mm",))
+
+
+def behind(length_mm: float, awg: int | None, assumed: tuple[str, ...] = ()) -> Behind:
+    """Return a wire of this length; one whose gauge is not given is thick."""
+    if awg is not None:
+        return Behind(length_mm, awg, assumed)
+    return Behind(length_mm, int(USUAL_ADAPTER_AWG.low), (*assumed, "awg"))
 
 
 @lru_cache(maxsize=_REMEMBERED)

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from service.case.case import Drop, Heat, Spot, Way
 from service.case.drops import Added, drops
-from service.case.sharing import SHARED, heat, wire_of
+from service.case.sharing import SHARED, behind, heat, wire_of
 from service.case.ways import Stretched, passages, stretched, way
 from service.wiring.allowances import Allowance, narrower
 from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
@@ -45,7 +45,9 @@ class Survey:
             for passage in passages(self.allowances(connection, at), at.load, SPOTS[at.place.sort])
         ]
         ends = [self.along[at.place[1:]] for at in connection.places if at.place.sort == "segment"]
-        return Surveyed(way(near, ends), self._drops(connection), tuple(self._heats(connection)))
+        assert isinstance(source, AdapterSource)
+        heats = (*self._heat_of_adapter(connection, connector, source), *self._heats(connection))
+        return Surveyed(way(near, ends), self._drops(connection), heats)
 
     def _straight(self, connection: Connection, connector: str, source: PlugSource) -> Surveyed:
         """Return the same where a cable goes straight to the port, which is what nearly all do."""
@@ -56,6 +58,16 @@ class Survey:
         told = connector in SHARED or info.open_contacts
         found = self._heat("at_port", type_at, connector, source, connection.load[0]) if told else None
         return Surveyed(way(near, (end,)), (), () if found is None else (found,))
+
+    def _heat_of_adapter(self, connection: Connection, connector: str, source: AdapterSource) -> Iterator[Heat]:
+        """Yield how warm an adapter's plug may get in a heavy port; without its length it cannot be told."""
+        type_at = self.problem.devices[connection.device].ports[connection.port].type
+        adapter = self.frame.adapters[self.problem.port_types[type_at].adapter_fits[source.fit].adapter].adapter
+        if connector in SHARED and connection.load[0] and adapter.length_mm is not None:
+            wire = behind(adapter.length_mm, adapter.awg)
+            found = heat("at_port", narrower(adapter.gives.connector, connector), connection.load[0], 0, wire)
+            if found is not None:
+                yield found
 
     def _heats(self, connection: Connection) -> Iterator[Heat]:
         """Yield how warm each plug may get that goes into an adapter."""
@@ -79,12 +91,12 @@ class Survey:
 
     def _drops(self, connection: Connection) -> tuple[Drop, ...]:
         """Return the volts at a port behind adapters, the one at the port first."""
-        behind = [
+        added = [
             Added(self.frame.adapters[at.place.of].adapter.gives.connector, self.allowances(connection, at), at.load)
             for at in connection.places
             if at.place.sort == "adapter"
         ]
-        return tuple(drops(connection.load, behind))
+        return tuple(drops(connection.load, added))
 
     # -- what a place allows ------------------------------------------------------------------------------------------
 

@@ -79,6 +79,19 @@ def test_wire_that_is_not_given_is_supposed_short_and_thick_and_it_is_said() -> 
     assert "an estimate" in message
 
 
+@pytest.mark.parametrize("length_mm", [None, 200], ids=["length not given", "length given"])
+def test_adapter_s_own_plug_is_told_where_its_length_is_given(length_mm: float | None) -> None:
+    made = {"takes": [{"connector": "pcie-8", "count": 3}], "gives": [{"connector": "12v-2x6"}], "rated_watts": 450}
+    made |= {} if length_mm is None else {"length_mm": length_mm, "awg": 16}
+    box = supply({"plugs": [{"connector": "pcie-8", "at_mm": 600}], "awg": 18, "quantity": 3})
+    answer = judged(box, card(25 + 432, "12v-2x6", 1, adapters=[made]))
+    told = next(one for one in answer["power"]["connections"] if one["part"] == CARD_LINE)["warmth"]
+    assert [one["at"] for one in told] == ["at_port"] * (length_mm is not None) + ["at_input"] * 3
+    assert told[-1]["worst"]["amps"] == pytest.approx(12 * EIGHT, abs=0.002)
+    if length_mm is not None:
+        assert told[0]["worst"]["amps"] == pytest.approx(36 * share(0.8, 6, 13.688, 6, 0.2), abs=0.002)
+
+
 def test_stated_fault_is_judged_and_its_warmth_is_told() -> None:
     """Two of six contacts open: four carry 11.25 A each, which stops, and 30 C times (11.25 / 9.2) squared are told."""
     wiring = [{"part": CARD_LINE, "port": {"connector": "12v-2x6", "number": 1},

@@ -8,8 +8,10 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from tests.journeys.asked import ask, said
+from tests.journeys.asked import ask, badness, said
 from tests.practice.test_trade import BOARD, card, supply
 
 Json = dict[str, Any]
@@ -194,3 +196,17 @@ def test_plan_knows_that_two_in_a_row_add_up() -> None:
         way = next(one["adapters"] for one in answer["plan"]["connections"] if one["port"]["connector"] == "12v-2x6")
         assert len(way) == 3
         assert {each for each in ("CON127", "CON128") if said(answer, each)} == rule
+
+
+@given(
+    metres=st.integers(1, 8), awg=st.sampled_from([16, 18, 20]), load=st.integers(20, 200), longer=st.integers(0, 3),
+    heavier=st.integers(0, 80), thinner=st.sampled_from([0, 2, 4]),
+)
+def test_longer_thinner_or_heavier_never_looks_better(
+    metres: int, awg: int, load: int, longer: int, heavier: int, thinner: int,
+) -> None:
+    before = asked("cpu-8", 1, 1, lead("cpu-8", metres * 0.5, awg), supply(), plug_watts=load)
+    worse = lead("cpu-8", (metres + longer) * 0.5, awg + thinner)
+    after = asked("cpu-8", 1, 1, worse, supply(), plug_watts=load + heavier)
+    assert (badness(after), -after["score"]) >= (badness(before), -before["score"])
+    assert through(after, "cpu-8")["volts"]["12v"]["volts"] <= through(before, "cpu-8")["volts"]["12v"]["volts"]

@@ -38,6 +38,7 @@ SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100})
         pytest.param(changes.fewer_cables, id="fewer-cables"),
         pytest.param(changes.hotter, id="hotter-room"),
         pytest.param(changes.thinner, id="thinner-wire"),
+        pytest.param(changes.longer, id="longer-lead"),
         pytest.param(changes.worn, id="a-stated-wear"),
     ],
 )

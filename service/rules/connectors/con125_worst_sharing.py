@@ -3,7 +3,8 @@
 One more contact open, one as good as new, the others worn to their limit, the wire behind each as it is; where that is
 not given, a short and thick one. Equal shares are CON104 and CON106. It is an estimate and advice: how a plug sits
 cannot be known from a sheet. Exactly the rating passes. Looked at for 8-pin card and 16-pin plugs, plugs at adapters,
-and those with contacts stated open. Wear at the supply's end is not in it, nor a plug that is not pushed home.
+and those with contacts stated open; for the plug of an adapter itself where its length is given. Wear at the supply's
+end is not in it, nor a plug that is not pushed home.
 """
 
 from collections.abc import Iterator
@@ -23,7 +24,7 @@ from service.facts.resistance import (
 from service.rules.rule import Finding, Rule, Said
 
 _SUPPOSED = "supposed"
-_GIVEN = "given"
+_GIVEN = "as given"
 
 
 def check(case: Case) -> Iterator[Said]:
