@@ -35,7 +35,7 @@ from service.wiring.problem import (
     Wiring,
 )
 from service.wiring.reach import REACHES, Reach, Routes, lead_of
-from service.wiring.volts import Lead, allowed, allowed_in_a_row
+from service.wiring.volts import Lead, allowed, allowed_in_a_row, beside
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 _TWELVE_VOLT_ONLY = "atx12vo"
@@ -209,7 +209,9 @@ class Poser:
         rated = rated or {adapter.takes.count: adapter.rated_watts}
         lead = self._lead(of)
         found = [
-            (inputs, (self._rating(of, inputs, watts), *allowed(lead._replace(inputs=inputs), adapter.gives.connector)))
+            (inputs, beside(
+                (self._rating(of, inputs, watts),), allowed(lead._replace(inputs=inputs), adapter.gives.connector),
+            ))
             for inputs, watts in sorted(rated.items())
         ]
         return tuple(inputs for inputs, _ in found), tuple(limits for _, limits in found)
@@ -424,7 +426,8 @@ class Poser:
         allowances = allow.joint(adapter.gives.connector, connector, 0) + _wires_of(adapter, adapter.gives.connector)
         if through is not None:
             behind, ahead = self._lead(self.adapters[kind]), self._lead(self.adapters[through])
-            allowances += allowed_in_a_row(behind, ahead, self.adapters[through].adapter.gives.connector)
+            gives = self.adapters[through].adapter.gives.connector
+            allowances = beside(allowances, allowed_in_a_row(behind, ahead, gives))
         return AdapterFit(kind, merged(allowances), extra), allowances
 
     # -- devices --------------------------------------------------------------------------------------------------

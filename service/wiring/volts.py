@@ -19,7 +19,8 @@ from service.physics.contacts import MOHM_PER_OHM
 from service.physics.copper import wire_ohms
 from service.physics.loads import watts_above
 from service.wiring.allowances import Allowance
-from service.wiring.problem import Limits
+from service.wiring.objective import RAILS
+from service.wiring.problem import FREE, NO_LIMIT, Limits
 
 NO_CONTACTS = (0, 0, 0)
 REMEMBERED = 1024
@@ -52,6 +53,17 @@ def allowed_in_a_row(behind: Lead, ahead: Lead, gives: str) -> tuple[Allowance, 
     """
     both = zip(ohms_of(behind), ohms_of(ahead._replace(inputs=1)), strict=True)
     return _allowed(tuple(one + two if one and two else 0.0 for one, two in both), gives)
+
+
+def beside(others: tuple[Allowance, ...], volts: tuple[Allowance, ...]) -> tuple[Allowance, ...]:
+    """Return what a place allows by others and by volts: without limits of volts that others stop well before.
+
+    Where current is past a stop its band counts for nothing, so nothing is lost, and a search has less to weigh.
+    """
+    stops = [min((each.limits.stop for each in others if each.rail == rail), default=NO_LIMIT) for rail in range(RAILS)]
+    return others + tuple(
+        each._replace(limits=FREE) if each.limits.band >= stops[each.rail] else each for each in volts
+    )
 
 
 def _allowed(ohms: tuple[float, ...], gives: str) -> tuple[Allowance, ...]:
