@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from service.case.case import Drop, Heat, Spot, Way
+from service.case.case import Drop, Heat, Passage, Spot, Way
 from service.case.drops import Added, drops
 from service.case.sharing import SHARED, behind, heat, wire_of
 from service.case.ways import Stretched, passages, stretched, way
@@ -12,7 +12,19 @@ from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
 from service.wiring.pose import Frame
 from service.wiring.problem import AdapterSource, PlugSource, Source, Wiring
 
-SPOTS: dict[str, Spot] = {"port": "at_port", "input": "at_input", "adapter": "in_adapter", "segment": "of_cable"}
+SPOTS: dict[str, Spot] = {"port": "at_port", "adapter": "in_adapter", "input": "at_input", "segment": "of_cable"}
+
+
+_FROM_THE_PORT = tuple(SPOTS.values())
+
+
+def _in_order(passage: Passage) -> tuple[int, Passage]:
+    """Return what puts places in order: the port first; equal inputs in no order of their own, so by what passes."""
+    return _FROM_THE_PORT.index(passage.spot), passage
+
+
+def _by_wire(heat: Heat) -> tuple[float, int, int, float]:
+    return heat.length_mm, heat.awg, heat.contacts, heat.even_amps
 
 
 class Surveyed(NamedTuple):
@@ -46,7 +58,9 @@ class Survey:
         ]
         ends = [self.along[at.place[1:]] for at in connection.places if at.place.sort == "segment"]
         assert isinstance(source, AdapterSource)
-        heats = (*self._heat_of_adapter(connection, connector, source), *self._heats(connection))
+        near.sort(key=_in_order)
+        inputs = sorted(self._heats(connection), key=_by_wire)
+        heats = (*self._heat_of_adapter(connection, connector, source), *inputs)
         return Surveyed(way(near, ends), self._drops(connection), heats)
 
     def _straight(self, connection: Connection, connector: str, source: PlugSource) -> Surveyed:

@@ -76,14 +76,15 @@ def stretches(frame: Frame, along: dict[SegmentAt, Stretched]) -> list[Stretch]:
 def way(near: list[Passage], ends: Iterable[Stretched]) -> Way:
     """Return the way to a port: what passes the joints ``near`` it, and the tightest place up to the supply.
 
-    ``ends`` are the last stretches on the way, of each cable one.
+    ``ends`` are the last stretches on the way, of each plug one; they have no order of their own.
     """
-    best, step = tightest(near), None
-    for end in ends:
-        there = end.tightest
-        if there is not None and (best is None or there.reserve < best.reserve):
-            best, step = there, end.step
-    return Way(tuple(near), best, step)
+    best = tightest(near)
+    cables = [(end.tightest.reserve, end.step, end.tightest) for end in ends if end.tightest is not None]
+    if cables:
+        reserve, step, there = min(cables)
+        if best is None or reserve < best.reserve:
+            return Way(tuple(near), there, step)
+    return Way(tuple(near), best, None)
 
 
 def tightest(through: Iterable[Passage]) -> Passage | None:

@@ -8,7 +8,7 @@ from service.facts.fact import _ASSUMED
 from service.wiring.allowances import PRINTED_ON_ADAPTER, PRINTED_ON_CABLE
 from tests.journeys.asked import NAMES, ask, example
 from tests.mutation.changed import all_facts
-from tests.practice.test_trade import ADAPTER, CARD_LINE, DOUBLE, SINGLE, SIXTEEN, card, disk, judged, supply
+from tests.practice.test_trade import ADAPTER, BOARD, CARD_LINE, DOUBLE, SINGLE, SIXTEEN, card, disk, judged, supply
 
 Json = dict[str, Any]
 CHAIN = {"plugs": [{"connector": "sata-power"}] * 4, "awg": 18, "carries_3v3": False}
@@ -120,3 +120,17 @@ def test_tightest_is_the_least_reserve_of_joints_and_stretches(name: str) -> Non
                 if each["up_to_plug"] <= plug["plug"] for one in each["carries"]
             ]
         assert port.get("tightest", {}).get("reserve") == min(reserves, default=None)
+
+
+@pytest.mark.parametrize("turned", [False, True], ids=["as planned", "the other way round"])
+def test_inputs_of_an_adapter_have_no_order_of_their_own(turned: bool) -> None:
+    long, short = ({"plugs": [{"connector": "pcie-8", "at_mm": mm}], "awg": awg} for mm, awg in ((700, 20), (500, 16)))
+    made = {"takes": [{"connector": "pcie-8", "count": 2}], "gives": [{"connector": "12v-2x6"}], "rated_watts": 300}
+    answer = judged(supply(long, short), card(25 + 216, "12v-2x6", 1, adapters=[made]))
+    processor = {"category": "processor", "socket": "q7", "plug_watts": 90}
+    specs = (supply(long, short), BOARD, processor, card(25 + 216, "12v-2x6", 1, adapters=[made]))
+    wiring = answer["plan"]["connections"]
+    for one in wiring:
+        one["plugs"] = one["plugs"][::-1] if turned else one["plugs"]
+    again = ask({"parts": [{"spec": spec} for spec in specs], "aspects": ["connections"], "wiring": wiring})
+    assert again["power"]["connections"] == answer["power"]["connections"]
