@@ -18,10 +18,10 @@ from tests.rules.test_connectors import (
     SATA,
     adapted,
     behind,
+    heated,
     plugged,
     share,
     shared_equally,
-    warm,
 )
 from tests.rules.test_fitting_signals_mating import box, fit
 from tests.rules.test_power import group, least, rail, shared, standby, ups, warm
@@ -95,7 +95,7 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "CON124": [(75, shared_equally)],
     "CBL102": [(500, lambda way: _reaching(way, 500))],
     "CBL103": [(400, lambda way: _reaching(way, None))],
-    "CON125": [(8, warm), (9.2, lambda amps: warm(amps, 9.2))],
+    "CON125": [(8, heated), (9.2, lambda amps: heated(amps, 9.2))],
     "CON127": [(11.04, behind)],
     "CON128": [(11.52, lambda volts: behind(max(volts, 11.04)))],
     "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],

@@ -57,7 +57,7 @@ def behind(volts: float, *strains: Strain, rail: str = "12v") -> Case:
     return case(CARD, joints=(joint(*strains, adapters=(adapter("pcie-8", "pcie-8"),))._replace(drops=(drop,)),))
 
 
-def warm(hottest: float | None, rated: float = 8.0, opened: int = 0) -> Case:
+def heated(hottest: float | None, rated: float = 8.0, opened: int = 0) -> Case:
     """Return a card's port with a plug whose hottest contact may carry so much."""
     heat = Heat("at_port", "pcie-8", 3 - opened, opened, 4.0, 13.3, hottest, None if hottest is None else 60.0, rated,
                 600.0, 18, ())
@@ -99,9 +99,9 @@ BREAKS = [
     ("CON123", plugged(plug("12vhpwr"), at=NEWER), NEWER),
     ("CON123", plugged(plug("12v-2x6"), at=OLDER), OLDER),
     ("CON124", shared_equally(75.1), SIX),
-    ("CON125", warm(8.01), PORT),
-    ("CON125", warm(9.21, 9.2), PORT),
-    ("CON126", warm(None, opened=2), PORT),
+    ("CON125", heated(8.01), PORT),
+    ("CON125", heated(9.21, 9.2), PORT),
+    ("CON126", heated(None, opened=2), PORT),
     ("CON127", behind(11.03), PORT),
     ("CON128", behind(11.51), PORT),
     ("CON128", behind(11.04), PORT),
@@ -150,9 +150,9 @@ SILENT = [
     ),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=54, part=RISER), id="CON121 on the limit"),
     pytest.param("CON125", case(CARD, joints=(joint(),)), id="CON125 not looked at"),
-    pytest.param("CON125", warm(8), id="CON125 on the limit"),
-    pytest.param("CON125", warm(None), id="CON125 none would be left"),
-    pytest.param("CON126", warm(9), id="CON126 none open"),
+    pytest.param("CON125", heated(8), id="CON125 on the limit"),
+    pytest.param("CON125", heated(None), id="CON125 none would be left"),
+    pytest.param("CON126", heated(9), id="CON126 none open"),
     pytest.param("CON127", case(CARD, joints=(joint(),)), id="CON127 nothing added"),
     pytest.param("CON127", behind(11.05), id="CON127 within"),
     pytest.param("CON128", case(CARD, joints=(joint(),)), id="CON128 nothing added"),
