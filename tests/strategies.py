@@ -187,6 +187,8 @@ def cards(draw: Draw) -> Json:
             "takes": [{"connector": "pcie-8", "count": 3}], "gives": [{"connector": connector}],
             "rated_watts_by_inputs": {"2": 300, "3": 450},
         }]
+        lengths = whole(1, 60).map(lambda steps: steps * 50)
+        _some(draw, spec["adapters"][0], length_mm=lengths, awg=st.sampled_from([16, 18, 20]))
     return _some(draw, spec, slot_watts=whole(10, 66), length_mm=whole(150, 360))
 
 
@@ -479,7 +481,7 @@ def hotter(draw: Draw, sheet: Json) -> Json | None:
     return changed
 
 
-def longer(draw: Draw, sheet: Json) -> Json | None:
+def longer_run(draw: Draw, sheet: Json) -> Json | None:
     """Make a run, a lead or a strip longer, one way only."""
     changed = written_out(sheet)
     ways = [run for run in changed.get("runs", ()) if "strip" not in run]
@@ -492,16 +494,30 @@ def longer(draw: Draw, sheet: Json) -> Json | None:
 
 
 def thinner(draw: Draw, sheet: Json) -> Json | None:
-    """Make the wires of one boxed cable, run or lead thinner, where their gauge is given."""
+    """Make the wires of one boxed cable, bundled adapter, run or lead thinner, where their gauge is given."""
     changed = written_out(sheet)
     supply = next(line["spec"] for line in changed["parts"] if line["spec"]["category"] == "power_supply")
-    known = [cable for cable in supply.get("cables", []) if "awg" in cable]
+    known = [made for made in (*supply.get("cables", []), *_bundled(changed)) if "awg" in made]
     known += [run for run in changed.get("runs", ()) if "awg" in run]
     known += [line["spec"]["lead"] for line in changed["parts"] if "awg" in line["spec"].get("lead", ())]
     if not known:
         return None
     draw(st.sampled_from(known))["awg"] += draw(st.sampled_from([2, 4]))
     return changed
+
+
+def longer(draw: Draw, sheet: Json) -> Json | None:
+    """Make the lead of one bundled adapter longer, where its length is given and no way asks for one."""
+    changed = written_out(sheet)
+    known = [made for made in _bundled(changed) if "length_mm" in made]
+    if not known or any(line["spec"]["category"] == "case" for line in changed["parts"]):
+        return None
+    draw(st.sampled_from(known))["length_mm"] += draw(whole(1, 30)) * 50
+    return changed
+
+
+def _bundled(sheet: Json) -> list[Json]:
+    return [made for line in sheet["parts"] for made in line["spec"].get("adapters", [])]
 
 
 def worn(draw: Draw, sheet: Json) -> Json | None:

@@ -108,15 +108,21 @@ def _unknown(build: Build, spoken: Spoken, said: Unknown) -> Json:
 
 
 def _assumptions(build: Build, assumed: tuple[Assumed, ...]) -> list[Json]:
-    """Return each assumed figure once a sheet line."""
-    found: dict[str, Json] = {}
+    """Return each assumed figure once a sheet line; one that is worst at either end, for two questions, is there twice.
+
+    A lead that may be short for its way may be long for its volts.
+    """
+    found: dict[tuple[str, float], Json] = {}
+    ranges: dict[str, tuple[float, float]] = {}
     for each in assumed:
         pointer = field_of(build, each.unit, each.field)
-        found.setdefault(pointer, {
+        if ranges.setdefault(pointer, (each.low, each.high)) != (each.low, each.high):
+            continue
+        found.setdefault((pointer, each.used), {
             "where": pointer, "low": _rounded(each.low), "high": _rounded(each.high), "used": _rounded(each.used),
             "unit": each.amount, "basis": each.key, "message": reason_of(each.key),
         })
-    return [found[pointer] for pointer in sorted(found)]
+    return [found[at] for at in sorted(found)]
 
 
 def _rounded(value: float | None) -> float | None:

@@ -5,12 +5,12 @@ So that a plan can be posted back.
 
 from typing import Any
 
-from service.answers.pointers import adapter_of, cable_of, line_of, piece_number, port
+from service.answers.pointers import adapter_of, cable_copy, cable_of, line_of, piece_number, port
 from service.case.case import Case, FeedAdapter, FeedPlug, Joint
 from service.case.place import Place
 from service.intake.specs import spec_of
 from service.parts.build import Build
-from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard, PowerSupply
+from service.parts.records import Adapter, Cable, ExpansionCard, GraphicsCard
 
 Json = dict[str, Any]
 
@@ -29,7 +29,7 @@ def plan(case: Case) -> Json | None:
         "loose_plugs": [
             {
                 "cable": cable_of(build, at.unit, at.cable),
-                "copy": _cable_copy(build, at.unit, at.cable, at.copy),
+                "copy": cable_copy(build, at.unit, at.cable, at.copy),
                 "plug": at.plug + 1,
                 "connector": at.connector,
             }
@@ -95,17 +95,11 @@ def _adapter(build: Build, at: FeedAdapter) -> Json:
 def _plug(build: Build, at: FeedPlug) -> Json:
     return {
         "cable": cable_of(build, at.unit, at.cable),
-        "copy": _cable_copy(build, at.unit, at.cable, at.copy),
+        "copy": cable_copy(build, at.unit, at.cable, at.copy),
         "plug": at.plug + 1,
         "sockets": list(at.sockets),
         "open_contacts": at.open_contacts,
     }
-
-
-def _cable_copy(build: Build, unit: int, index: int, copy: int) -> int:
-    part = build.units[unit].part
-    entries = part.cables or () if isinstance(part, PowerSupply) else ()
-    return piece_number(build.units[unit], index, copy, entries)
 
 
 def _not_fed(case: Case, at: int) -> Json:

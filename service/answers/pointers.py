@@ -5,7 +5,7 @@ from typing import Any
 
 from service.case.place import Place
 from service.parts.build import Build, Unit
-from service.parts.records import Adapter, Cable
+from service.parts.records import Adapter, Cable, PowerSupply
 
 
 def line_of(build: Build, unit: int) -> str:
@@ -55,6 +55,13 @@ def piece_number(entry: Unit, index: int, copy: int, entries: Sequence[Any] = ()
     part = entry.part
     quantity = part.quantity if isinstance(part, Cable | Adapter) else entries[index].quantity
     return entry.copy * int(quantity) + copy + 1
+
+
+def cable_copy(build: Build, unit: int, index: int, copy: int) -> int:
+    """Return which piece of a cable, from 1, counted as ``piece_number``."""
+    part = build.units[unit].part
+    entries = part.cables or () if isinstance(part, PowerSupply) else ()
+    return piece_number(build.units[unit], index, copy, entries)
 
 
 def port(place: Place) -> dict[str, object]:

@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from service.answers.pointers import line_of, port
-from service.case.case import Case, Joint, Promises, Wall
+from service.answers.pointers import cable_copy, cable_of, line_of, port
+from service.case.case import Case, Drop, Heat, Joint, Passage, Promises, Wall
 from service.facts.efficiency import LOW_LOAD_PERCENT, LOW_LOAD_RECOMMENDED_PERCENT
 from service.facts.hold_up import EASY_LOAD_PERCENT
 from service.physics.mains import (
@@ -40,6 +40,7 @@ def power(case: Case) -> Json:
         "promises": None if case.promises is None else _promises(case, case.promises),
         "wall": None if case.wall is None else _wall(case, case.wall),
         "connections": [_carried(case, joint) for joint in _in_order(case)],
+        "cables": _cables(case),
     }
 
 
@@ -93,8 +94,70 @@ def _most_of_circuit(wall: Wall) -> float | None:
 
 
 def _carried(case: Case, joint: Joint) -> Json:
-    return {
+    near, tightest, step = joint.way
+    shown = [_passage(each) for each in near]
+    found: Json = {
         "part": line_of(case.build, joint.at.unit), "copy": case.build.units[joint.at.unit].copy + 1,
         "port": port(joint.at), "amps": dict(zip(RAILS, joint.sustained_amps, strict=True)),
         "starting_amps": dict(zip(RAILS, joint.starting_amps, strict=True)), "use_percent": joint.use_percent,
+        "joints": shown,
     }
+    if step is not None and tightest is not None:
+        found["tightest"] = _passage(tightest) | {"stretch": step + 1}
+    elif tightest is not None:
+        found["tightest"] = shown[near.index(tightest)]
+    if joint.drops:
+        found["volts"] = {one.rail: _drop(one) for one in joint.drops}
+    if joint.heats:
+        found["warmth"] = [_heat(one) for one in joint.heats]
+    return found
+
+
+def _heat(heat: Heat) -> Json:
+    found = {
+        "at": heat.spot, "connector": heat.connector, "contacts": heat.contacts, "open_contacts": heat.open_contacts,
+        "amps": round(heat.even_amps, 3), "rise_celsius": round(heat.even_rise_celsius, 1), "basis": "estimate",
+    }
+    if heat.hottest_amps is not None and heat.hottest_rise_celsius is not None:
+        found["worst"] = {
+            "amps": round(heat.hottest_amps, 3), "rise_celsius": round(heat.hottest_rise_celsius, 1),
+            "contact_rating_amps": heat.rated_amps, "length_mm": heat.length_mm, "awg": heat.awg,
+            "assumed": list(heat.assumed),
+        }
+    return found
+
+
+def _drop(drop: Drop) -> Json:
+    return {
+        "volts": round(drop.volts, 3), "lowest_volts": round(drop.lowest, 3),
+        "cautious_volts": round(drop.cautious, 3), "lost_watts": round(drop.lost_watts, 2),
+    }
+
+
+def _passage(at: Passage) -> Json:
+    """Return what passes a place; a rating of the whole has no contacts to be counted. Ratings are whole milliamps."""
+    spot, cause, rail, amps, contacts, each_amps, rated_amps, basis, reserve = at
+    if not contacts:
+        return {
+            "at": spot, "what": cause, "rail": rail, "amps": amps, "rating_amps": rated_amps, "basis": basis,
+            "reserve": round(reserve, 3),
+        }
+    return {
+        "at": spot, "what": cause, "rail": rail, "amps": amps, "contacts": contacts,
+        "amps_per_contact": round(each_amps, 3), "contact_rating_amps": rated_amps, "basis": basis,
+        "reserve": round(reserve, 3),
+    }
+
+
+def _cables(case: Case) -> list[Json]:
+    """Return what each stretch of each cable carries, the one at the supply first."""
+    build = case.build
+    found: dict[tuple[int, int, int], Json] = {}
+    for unit, cable, copy, plug, through in case.stretches:
+        if unit < 0:
+            continue
+        at = found.setdefault((unit, cable, copy), {
+            "cable": cable_of(build, unit, cable), "copy": cable_copy(build, unit, cable, copy), "stretches": [],
+        })
+        at["stretches"].append({"up_to_plug": plug + 1, "carries": [_passage(each) for each in through]})
+    return list(found.values())

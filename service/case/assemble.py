@@ -90,6 +90,7 @@ def _case(
         sustained_watts=demand.sustained_watts,
         starting_watts=side.starting_watts(demand),
         joints=joints,
+        stretches=tuple(reader.stretches()) if reader else (),
         open_ports=open_ports,
         shares=tuple(reader.shares()) if reader else (),
         rails=raised(rails, build) if build.readings else rails,

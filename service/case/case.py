@@ -9,7 +9,7 @@ from service.parts.build import Build
 from service.parts.figures import End
 from service.parts.records import Adapter, Cable, PowerSupply
 
-Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire"]
+Cause = Literal["plug", "contact", "wire", "socket", "print", "adapter", "drive_rail", "start_wire", "volts"]
 Spot = Literal["at_port", "at_input", "in_adapter", "of_cable"]
 EfficiencyBasis = Literal["points", "level", "assumed"]
 Mate = Literal["full", "half", "impossible"]
@@ -31,6 +31,79 @@ class Strain(NamedTuple):
     contacts: int
     sixteen_pin: bool
     spot: Spot = "at_port"
+
+
+class Passage(NamedTuple):
+    """What passes one contact, wire or rating on the way, sustained, and what that is good for.
+
+    ``amps`` are of all contacts or wires, ``each_amps`` and ``rated_amps`` of one; where ``contacts`` is 0 of all: a
+    rating of the whole, or a plug that has no contact left. ``basis`` is the key of the fact that the rating is taken
+    from, or the field that states it. ``reserve`` is rating by current.
+    """
+
+    spot: Spot
+    cause: Cause
+    rail: str
+    amps: float
+    contacts: int
+    each_amps: float
+    rated_amps: float
+    basis: str
+    reserve: float
+
+
+class Stretch(NamedTuple):
+    """A stretch of a cable in use: which cable, from 0 which plug it leads up to, and what passes it."""
+
+    unit: int
+    cable: int
+    copy: int
+    plug: int
+    passages: tuple[Passage, ...]
+
+
+class Way(NamedTuple):
+    """What passes the joints near a port, and of these and the cable's stretches the tightest (``step``: which)."""
+
+    passages: tuple[Passage, ...]
+    tightest: Passage | None
+    step: int | None
+
+
+class Drop(NamedTuple):
+    """A rail behind what was added after the supply's own cable, at the place where it is nearest to its limit.
+
+    ``volts`` there, the ``lowest`` allowed, ``cautious`` from where on half is used; ``lost_watts`` of the port's
+    current in all that was added.
+    """
+
+    rail: str
+    volts: float
+    lowest: float
+    cautious: float
+    lost_watts: float
+
+
+class Heat(NamedTuple):
+    """How warm the 12 V contacts of a plug may get above the air in the case: estimates.
+
+    ``contacts`` are left beside those stated open; with an equal share of the current, and the hottest with the worst
+    that is credible, None where one more open contact would leave none. ``length_mm`` and ``awg`` of the wire behind
+    each, ``assumed`` those that are not given.
+    """
+
+    spot: Spot
+    connector: str
+    contacts: int
+    open_contacts: int
+    even_amps: float
+    even_rise_celsius: float
+    hottest_amps: float | None
+    hottest_rise_celsius: float | None
+    rated_amps: float
+    length_mm: float
+    awg: int
+    assumed: tuple[str, ...]
 
 
 class FeedPlug(NamedTuple):
@@ -92,6 +165,9 @@ class Joint(NamedTuple):
     adapters: tuple[FeedAdapter, ...]
     reason: str = ""
     equal_watts: float = 0.0
+    way: Way = Way((), None, None)
+    drops: tuple[Drop, ...] = ()
+    heats: tuple[Heat, ...] = ()
 
 
 class OpenPort(NamedTuple):
@@ -302,6 +378,7 @@ class Case:
     sustained_watts: float
     starting_watts: float
     joints: tuple[Joint, ...]
+    stretches: tuple[Stretch, ...]
     open_ports: tuple[OpenPort, ...]
     shares: tuple[CardShare, ...]
     rails: tuple[RailLoad, ...]

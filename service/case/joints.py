@@ -2,22 +2,31 @@
 
 from typing import Literal
 
-from service.case.case import CardShare, FeedAdapter, FeedPlug, Joint, Loose, OpenPort, Spare, Spot, Strain
+from service.case.case import (
+    CardShare,
+    FeedAdapter,
+    FeedPlug,
+    Joint,
+    Loose,
+    OpenPort,
+    Spare,
+    Spot,
+    Strain,
+    Stretch,
+)
 from service.case.place import Place
 from service.case.splits import equal_watts
+from service.case.survey import SPOTS, Survey
+from service.case.ways import RAILS, stretches
 from service.parts.build import Build
 from service.wiring.allowances import Allowance
-from service.wiring.objective import Connection, Judgement, PlaceLoad, inputs_of
+from service.wiring.objective import Connection, Judgement, inputs_of
 from service.wiring.pose import Frame, Impossible
-from service.wiring.problem import COMFORT_FROM, AdapterSource, Fit, Load, PlugSource, Source, Wiring
+from service.wiring.problem import COMFORT_FROM, Fit, Load, PlugSource, Source, Wiring
 
-RAILS = ("12v", "5v", "3v3")
 _MILLI = 1000
 MOST_ADAPTERS_IN_A_ROW = 2
 _PER_MILLE_TO_PERCENT = 10
-_SPOTS: dict[str, Spot] = {
-    "port": "at_port", "input": "at_input", "adapter": "in_adapter", "segment": "of_cable",
-}
 Level = Literal["stop", "band", "start_stop", "start_band"]
 
 
@@ -31,6 +40,7 @@ class Reader:
         self.wiring = wiring
         self.judgement = judgement
         self.inputs = inputs_of(wiring)
+        self.survey = Survey(frame, wiring, judgement)
 
     def place_of(self, device: int, port: int) -> Place:
         """Return the place of a device's port."""
@@ -53,6 +63,7 @@ class Reader:
         self._follow(type_at, source, plugs, adapters)
         load = connection.load
         past = connection.overloaded or connection.banded or connection.start_banded
+        surveyed = self.survey.of(connection, port.connector)
         return Joint(
             self.place_of(connection.device, connection.port),
             feed.role,
@@ -71,7 +82,14 @@ class Reader:
                 self.wiring.sources[connection.device],
                 connection.port,
             ),
+            way=surveyed.way,
+            drops=surveyed.drops,
+            heats=surveyed.heats,
         )
+
+    def stretches(self) -> list[Stretch]:
+        """Return what passes each stretch of each cable in use."""
+        return stretches(self.frame, self.survey.along)
 
     # -- the way of the current -------------------------------------------------------------------------------------
 
@@ -133,29 +151,9 @@ class Reader:
         return [
             strain
             for place in connection.places
-            for allowance in self._allowances(connection, place)
-            for strain in _strain(allowance, place.load, _SPOTS[place.place.sort])
+            for allowance in self.survey.allowances(connection, place)
+            for strain in _strain(allowance, place.load, SPOTS[place.place.sort])
         ]
-
-    def _allowances(self, connection: Connection, at: PlaceLoad) -> tuple[Allowance, ...]:
-        place = at.place
-        if place.sort == "segment":
-            return self.frame.segments[place.of][place.step]
-        if place.sort == "adapter":
-            used = len(self.inputs[place.of, place.number])
-            return self.frame.adapter_allowances[place.of][self.problem.adapters[place.of].inputs.index(used)]
-        if place.sort == "input":
-            return self._fit_allowances(
-                self.problem.adapters[place.of].input_type, self.inputs[place.of, place.number][place.step]
-            )
-        source = self.wiring.sources[connection.device][connection.port]
-        return self._fit_allowances(self.problem.devices[connection.device].ports[connection.port].type, source)
-
-    def _fit_allowances(self, type_at: int, source: Source | None) -> tuple[Allowance, ...]:
-        if isinstance(source, AdapterSource):
-            return self.frame.adapter_fits[type_at][source.fit]
-        assert source is not None
-        return self.frame.fits[type_at][source.fit].allowances
 
     # -- what is left -------------------------------------------------------------------------------------------------
 

@@ -68,3 +68,8 @@ RISE_EXPONENT: Final = judgement(
     "Heat in a resistance goes with the square of the current, and still air is taken to carry heat off in proportion "
     "to the rise: warmer copper resists more and warmer air moves faster, which are left out.",
 )
+# Contacts of the housings of both families, supplies and returns and all.
+CIRCUITS: Final = MappingProxyType({
+    "atx-24": 24, "atx-20": 20, "atx12vo-10": 10, "cpu-8": 8, "cpu-4": 4, "pcie-8": 8, "pcie-6": 6,
+    "12vhpwr": SIXTEEN_PIN_CIRCUITS, "12v-2x6": SIXTEEN_PIN_CIRCUITS,
+})

@@ -82,6 +82,63 @@ def collapse_amps(source_volts: float, watts: float) -> float:
     return 2 * watts / source_volts
 
 
+def volts_behind(source_volts: float, ohms: float, watts: float) -> float:
+    """Return the volts at a load of constant power behind a resistance.
+
+    Parameters
+    ----------
+    source_volts : float
+        As ``amps_of_watts``. [V]
+    ohms : float
+        As ``amps_of_watts``. [ohm]
+    watts : float
+        As ``amps_of_watts``. [W]
+
+    Returns
+    -------
+    float
+        ``V - R i``; 0 where the way cannot carry so much. [V]
+
+    Raises
+    ------
+    ValueError
+        As ``amps_of_watts``.
+    """
+    amps = amps_of_watts(source_volts, ohms, watts)
+    return 0.0 if amps is None else source_volts - ohms * amps if amps else source_volts
+
+
+def watts_above(source_volts: float, lowest_volts: float, ohms: float) -> float:
+    """Return the most that a load of constant power may take so that its volts do not fall below a limit.
+
+    Parameters
+    ----------
+    source_volts : float
+        Volts of the source. [V]
+    lowest_volts : float
+        The least at the load: half of the source's volts or more, at most all of them. [V]
+    ohms : float
+        Resistance on the way, there and back. [ohm]
+
+    Returns
+    -------
+    float
+        ``v (V - v) / R``, which above half of the source's volts is all that may be taken. [W]
+
+    Raises
+    ------
+    ValueError
+        If the limit lies outside of the half, or there is no resistance.
+
+    References
+    ----------
+    Ohm's law.
+    """
+    if not source_volts / 2 <= lowest_volts <= source_volts or not ohms > 0:
+        raise ValueError("the limit lies in the upper half of the source's volts, and there is some resistance")
+    return lowest_volts * (source_volts - lowest_volts) / ohms
+
+
 def heat_watts(amps: float, ohms: float) -> float:
     """Return the heat of a current in a resistance: a contact, a wire, a metre of wire.
 

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
+from service.facts import card as card_facts
 from service.facts import points
 from service.facts.box import CABLE_16_PIN_AWG, CABLE_AWG, CABLE_SOCKET, CABLE_WIRES, NO_CABLE_SOCKET
 from service.facts.contacts import WIRES
@@ -200,7 +201,9 @@ class Box:
         if cable.rated_watts is not None and _has_sixteen_pin(cable):
             return (allow.printed(cable.rated_watts), *self._socket_contacts(cable, allow.best_socket))
         contacts = self._socket_contacts(cable, allow.socket)
-        return contacts if assumed_watts is None else (allow.printed(assumed_watts), *contacts)
+        if assumed_watts is None:
+            return contacts
+        return (allow.printed(assumed_watts, card_facts.UNPRINTED_WATTS.key), *contacts)
 
     def _socket_contacts(self, cable: Cable, allowed: Callable[[int], Allowance]) -> tuple[Allowance, ...]:
         counts = {socket.label: socket.contacts_12v for socket in self.supply.sockets}

@@ -164,7 +164,8 @@ class _Room:
             takes = self.poser.adapters[kind].adapter.takes.connector
             fits = [self._fit(plug, takes, (kind, kinds[0])) for plug in mine]
             self._fix(kind, fits, [], [PlugSource(n, 0) for n in range(len(mine))])
-            into.append(self.poser.adapter_fit(kind, self.poser.adapters[kinds[0]].adapter.takes.connector))
+            ahead = self.poser.adapters[kinds[0]].adapter.takes.connector
+            into.append(self.poser.adapter_fit(kind, ahead, through=kinds[0]))
             inner_sources.append(AdapterSource(place, 0))
         takes = self.poser.adapters[kinds[0]].adapter.takes.connector
         direct: list[Source] = [PlugSource(n, 0) for n in range(len(plugs))]

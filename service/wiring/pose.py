@@ -12,7 +12,7 @@ from service.demand.demand import Demand, Feed
 from service.demand.ends import Ends
 from service.facts import adapters as adapter_facts
 from service.facts import card as card_facts
-from service.facts import points
+from service.facts import points, volts
 from service.facts.supply import as_printed
 from service.parts.build import Build, Plugged
 from service.parts.records import Adapter, Cable, Drive, Plug, PowerSupply
@@ -35,6 +35,7 @@ from service.wiring.problem import (
     Wiring,
 )
 from service.wiring.reach import REACHES, Reach, Routes, lead_of
+from service.wiring.volts import Lead, allowed, allowed_in_a_row, beside
 
 _RAIL = {"12v": 0, "5v": 1, "3v3": 2}
 _TWELVE_VOLT_ONLY = "atx12vo"
@@ -206,7 +207,13 @@ class Poser:
         adapter = of.adapter
         rated: dict[int, float | None] = dict(adapter.rated_watts_by_inputs)
         rated = rated or {adapter.takes.count: adapter.rated_watts}
-        found = [(inputs, (allow.adapter(self._rating(of, inputs, watts)),)) for inputs, watts in sorted(rated.items())]
+        lead = self._lead(of)
+        found = [
+            (inputs, beside(
+                (self._rating(of, inputs, watts),), allowed(lead._replace(inputs=inputs), adapter.gives.connector),
+            ))
+            for inputs, watts in sorted(rated.items())
+        ]
         return tuple(inputs for inputs, _ in found), tuple(limits for _, limits in found)
 
     def fixed_limits(self, at: int, inputs: int) -> tuple[tuple[int, ...], tuple[tuple[Allowance, ...], ...]]:
@@ -215,14 +222,26 @@ class Poser:
         enough = [limit for count, limit in zip(allowed, limits, strict=True) if count <= inputs]
         return (inputs,), (enough[-1] if enough else (allow.adapter(0.0),),)
 
-    def _rating(self, of: AdapterKindOf, inputs: int, watts: float | None) -> float:
+    def _lead(self, of: AdapterKindOf) -> Lead:
+        """Return an adapter's lead with the fewest inputs in use, thin and long at worst."""
+        lead = lead_of(of)
+        length = self.ends.load_of(lead.length_mm, lead.unit, lead.field, lead.usual)
+        field = f"{below(of.pieces[0], 'adapters')}awg"
+        awg = self.ends.load_of(of.adapter.awg, lead.unit, field, volts.USUAL_ADAPTER_AWG)
+        adapter = of.adapter
+        inputs = min((count for count, _ in adapter.rated_watts_by_inputs), default=adapter.takes.count)
+        return Lead(adapter.takes.connector, inputs, int(awg), length)
+
+    def _rating(self, of: AdapterKindOf, inputs: int, watts: float | None) -> Allowance:
         adapter, piece = of.adapter, of.pieces[0]
         takes, gives = adapter.takes.connector, adapter.gives.connector
         scale = 1 if gives in DRIVE else inputs
         usual = adapter_facts.usual_watts(takes, gives)
         rating = self.ends.rating(watts, piece.unit, f"{below(piece, 'adapters')}rated_watts", usual, scale)
-        from_peripheral = takes == "peripheral-4" and gives in CARD
-        return min(rating, card_facts.PERIPHERAL_ADAPTER_WATTS.value) if from_peripheral else rating
+        most = card_facts.PERIPHERAL_ADAPTER_WATTS
+        if takes == "peripheral-4" and gives in CARD and rating > most.value:
+            return allow.adapter(most.value, most.key)
+        return allow.adapter(rating, allow.PRINTED_ON_ADAPTER if watts is not None else usual.key)
 
     def adapter_kind(
         self, of: AdapterKindOf, inputs: tuple[int, ...], limits: tuple[tuple[Allowance, ...], ...], input_type: int
@@ -268,10 +287,14 @@ class Poser:
         return at
 
     def _apart(self, through: int | None) -> int | None:
-        """Return what tells the inputs of an adapter from those of others: nothing where no length or wire counts."""
+        """Return what tells the inputs of an adapter from those of others: nothing where no length or wire counts.
+
+        That is where no case is listed, no gauge is given, and no other adapter can feed them.
+        """
         if through is None or self.routes.case is not None or self.adapters[through].adapter.awg is not None:
             return through
-        return -1
+        takes = self.adapters[through].adapter.takes.connector
+        return through if any(mate(of.adapter.gives.connector, takes) == "full" for of in self.adapters) else -1
 
     def unfed_type(self) -> int:
         """Return the type of a port that nothing of this supply can feed: its device asks a rail that is not there."""
@@ -376,7 +399,7 @@ class Poser:
         self, connector: str, stays_off: bool, through: int | None
     ) -> list[tuple[AdapterFit, tuple[Allowance, ...]]]:
         return [
-            self.adapter_fit(kind, connector, self._three_volt_points(of.adapter) if stays_off else 0)
+            self.adapter_fit(kind, connector, self._three_volt_points(of.adapter) if stays_off else 0, through)
             for kind, of in enumerate(self.adapters)
             if mate(of.adapter.gives.connector, connector) == "full"
             and not is_never(of.adapter)
@@ -393,11 +416,18 @@ class Poser:
         return int(points.THREE_VOLT_POINTS.value) if any(map(self.carries_3v3, kinds)) else 0
 
     def adapter_fit(
-        self, kind: int, connector: str, extra: int = 0
+        self, kind: int, connector: str, extra: int = 0, through: int | None = None
     ) -> tuple[AdapterFit, tuple[Allowance, ...]]:
-        """Return an adapter in a port as the formal fit, and what the joint and the adapter's wires allow."""
+        """Return an adapter in a port, or in an input of the one ``through`` which it leads on, as the formal fit.
+
+        Beside it what the joint, the adapter's wires, and both leads together allow.
+        """
         adapter = self.adapters[kind].adapter
         allowances = allow.joint(adapter.gives.connector, connector, 0) + _wires_of(adapter, adapter.gives.connector)
+        if through is not None:
+            behind, ahead = self._lead(self.adapters[kind]), self._lead(self.adapters[through])
+            gives = self.adapters[through].adapter.gives.connector
+            allowances = beside(allowances, allowed_in_a_row(behind, ahead, gives))
         return AdapterFit(kind, merged(allowances), extra), allowances
 
     # -- devices --------------------------------------------------------------------------------------------------

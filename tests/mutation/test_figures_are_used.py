@@ -23,7 +23,6 @@ NOT_COMPARED = {
     "comfort.contact": "the search counts from its own whole number, and the tests of facts hold the two together",
     "contact.16_pin.maker": _KEPT,
     "contact.4_2_mm.change": _PARENT,
-    "contact.4_2_mm.fresh_most": _PARENT,
     "contact.cpu_4.count": _COUNT,
     "contact.cpu_8.count": _COUNT,
     "contact.main.count": _COUNT,

@@ -17,6 +17,8 @@ from tests.rules.test_connectors import (
     RISER,
     SATA,
     adapted,
+    behind,
+    heated,
     plugged,
     share,
     shared_equally,
@@ -96,6 +98,9 @@ LIMITS: dict[str, list[tuple[float, Build]]] = {
     "CON124": [(75, shared_equally)],
     "CBL102": [(500, lambda way: _reaching(way, 500))],
     "CBL103": [(400, lambda way: _reaching(way, None))],
+    "CON125": [(8, heated), (9.2, lambda amps: heated(amps, 9.2))],
+    "CON127": [(11.04, behind)],
+    "CON128": [(11.52, lambda volts: behind(max(volts, 11.04)))],
     "FIT101": [(200, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT102": [(150, lambda depth: fit(box(200), depth_mm=depth))],
     "FIT104": [(300, lambda mm: case(GraphicsCard(board_watts=Range(300, 300), length_mm=mm),
@@ -123,7 +128,8 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
     "CON102": ((150,), "W"), "CON103": ((450,), "W"), "CON104": ((8,), "A"), "CON105": ((6,), "A"),
     "CON106": ((9.2,), "A"), "CON107": ((4.5,), "A"), "CON108": ((8,), "A"), "CON109": ((225,), "W"),
     "CON112": ((75,), "W"), "CON117": ((75,), "W"), "CON118": ((300,), "W"), "CON121": ((54,), "W"),
-    "CON124": ((75,), "W"), "CBL102": ((0,), "mm"), "CBL103": ((0,), "mm"),
+    "CON124": ((75,), "W"), "CON125": ((8, 9.2), "A"), "CON127": ((11.04,), "V"), "CON128": ((11.52,), "V"),
+    "CBL102": ((0,), "mm"), "CBL103": ((0,), "mm"),
     "FIT101": ((200,), "mm"), "FIT102": ((50,), "mm"), "FIT104": ((300,), "mm"), "AUX102": ((1,), "A"),
     "RUN102": ((11,), "V"), "RUN103": ((0.5,), "V"), "RUN104": ((8,), "A"), "RUN105": ((6,), "A"),
     "RUN106": ((10.8,), "V"), "RDG101": ((11.4,), "V"), "RDG102": ((11.4,), "V"), "RDG103": ((10,), "A"),
@@ -132,7 +138,7 @@ TOLD: dict[str, tuple[tuple[float, ...], str]] = {
 """Limits as they are told, row by row of ``LIMITS``, and their unit."""
 LEFT_OVER = {"CBL102": 5.0, "CBL103": 4.0, "FIT102": 48.5, "RDG103": 10.302, "RDG104": 9.702}
 """Rules that tell what is missing or left, or leave a part to the meter: that much just past the limit."""
-BREAKS_BELOW = {"PWR701", "PWR702", "RUN102", "RUN106", "RDG101", "RDG102", "RDG104"}
+BREAKS_BELOW = {"CON127", "CON128", "PWR701", "PWR702", "RUN102", "RUN106", "RDG101", "RDG102", "RDG104"}
 """Rules that break below their limit, all others above."""
 
 _WORDS = "compares words, kinds or places, not amounts"
@@ -152,6 +158,7 @@ NO_LIMIT = {
     "CON120": _WORDS,
     "CON122": _WORDS,
     "CON123": _WORDS,
+    "CON126": "any contact that is stated open; what the others carry is judged by CON104 to CON106",
     "FIT103": _WORDS,
     "FIT105": _WORDS,
     "MATE101": _WORDS,
@@ -171,7 +178,9 @@ NEVER_MISSING = {
     **dict.fromkeys(("CON102", "CON103", "CON104", "CON105", "CON106", "CON107", "CON108", "CON109"), _RANGE),
     "CON110": _PLUGGED, "CON111": _PLUGGED, "CON112": _RANGE, "CON113": _PLUGGED,
     "CON114": _PLUGGED, "CON115": _PLUGGED, "CON116": _PLUGGED, "CON117": _RANGE, "CON118": _RANGE,
-    "CON119": _PLUGGED, "CON121": _RANGE, "CON122": _PLUGGED, "CON123": _PLUGGED,
+    "CON119": _PLUGGED, "CON125": "a wire that is not given is supposed to be short and thick, and the message says so",
+    "CON126": "states what a sheet states", "CON127": _RANGE, "CON128": _RANGE,
+    "CON121": _RANGE, "CON122": _PLUGGED, "CON123": _PLUGGED,
     "CON124": "a share that is not stated is assumed; that it may be another one is what this rule tells",
     "FIT102": "advice; the missing depth is the unknown of FIT101",
     "MATE103": "a board that says nothing takes one",

@@ -40,7 +40,7 @@ def case(*others: Part, supply: PowerSupply | None = SUPPLY, **given: Any) -> Ca
     whole: dict[str, Any] = {
         "build": Build(units=tuple(Unit(part, "", line, 0) for line, part in enumerate(parts))), "end": "unfavourable",
         "supply": 0 if supply else None, "supply_part": supply, "demand": demand, "sustained_watts": 0.0,
-        "starting_watts": 0.0, "joints": (),
+        "starting_watts": 0.0, "joints": (), "stretches": (),
         "open_ports": (), "shares": (), "rails": (), "combined": (), "groups": (), "moments": (), "wall": None,
         "room_celsius": 25.0, "rated_at_celsius": 40.0, "promises": None,
         "headers": (), "headless": (), "spare": (), "loose": (),

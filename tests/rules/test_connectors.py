@@ -4,7 +4,7 @@ from itertools import product
 
 import pytest
 
-from service.case.case import CardShare, Case
+from service.case.case import CardShare, Case, Drop, Heat, Strain
 from service.case.place import Place
 from service.parts.figures import Range
 from service.parts.records import Drive, Fan, GraphicsCard, Riser
@@ -51,6 +51,19 @@ def two_ports(watts: float) -> Case:
     return case(CARD, joints=tuple(joint(at=at, watts=watts, adapters=(one,)) for at in ports))
 
 
+def behind(volts: float, *strains: Strain, rail: str = "12v") -> Case:
+    """Return a card's port behind a lead, with 11.04 V as the least and 11.52 V as half of the way there."""
+    drop = Drop(rail, volts, 11.04, 11.52, 1.0)
+    return case(CARD, joints=(joint(*strains, adapters=(adapter("pcie-8", "pcie-8"),))._replace(drops=(drop,)),))
+
+
+def heated(hottest: float | None, rated: float = 8.0, opened: int = 0) -> Case:
+    """Return a card's port with a plug whose hottest contact may carry so much."""
+    heat = Heat("at_port", "pcie-8", 3 - opened, opened, 4.0, 13.3, hottest, None if hottest is None else 60.0, rated,
+                600.0, 18, ())
+    return case(CARD, joints=(joint()._replace(heats=(heat,)),))
+
+
 SATA_TO_CARD = adapter("sata-power", "pcie-6")
 PERIPHERAL_TO_CARD = adapter("peripheral-4", "pcie-6")
 MOULDED = adapter("peripheral-4", "sata-power", moulded=True)
@@ -86,6 +99,12 @@ BREAKS = [
     ("CON123", plugged(plug("12vhpwr"), at=NEWER), NEWER),
     ("CON123", plugged(plug("12v-2x6"), at=OLDER), OLDER),
     ("CON124", shared_equally(75.1), SIX),
+    ("CON125", heated(8.01), PORT),
+    ("CON125", heated(9.21, 9.2), PORT),
+    ("CON126", heated(None, opened=2), PORT),
+    ("CON127", behind(11.03), PORT),
+    ("CON128", behind(11.51), PORT),
+    ("CON128", behind(11.04), PORT),
     ("CBL101", plugged(plug(foreign=True)), PORT),
     ("CBL102", plugged(plug(short_by_mm=0.1)), PORT),
     ("CBL103", plugged(plug(assumed_short_by_mm=0.1)), PORT),
@@ -130,6 +149,17 @@ SILENT = [
         "CON120", plugged(plug("peripheral-4", carries_3v3=None), at=SATA, part=DRIVE), id="CON120 no SATA plug",
     ),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=54, part=RISER), id="CON121 on the limit"),
+    pytest.param("CON125", case(CARD, joints=(joint(),)), id="CON125 not looked at"),
+    pytest.param("CON125", heated(8), id="CON125 on the limit"),
+    pytest.param("CON125", heated(None), id="CON125 none would be left"),
+    pytest.param("CON126", heated(9), id="CON126 none open"),
+    pytest.param("CON127", case(CARD, joints=(joint(),)), id="CON127 nothing added"),
+    pytest.param("CON127", behind(11.05), id="CON127 within"),
+    pytest.param("CON128", case(CARD, joints=(joint(),)), id="CON128 nothing added"),
+    pytest.param("CON128", behind(11.03), id="CON128 leaves what is too low to CON127"),
+    pytest.param("CON128", behind(11.3, strain("wire", "band", 7, 6)), id="CON128 counts once with CON105"),
+    pytest.param("CON128", behind(11.3, strain("plug", "stop", 13, 12)), id="CON128 past a stop already"),
+    pytest.param("CON105", behind(11.3, strain("volts", "band", 14, 13)), id="CON105 leaves volts to CON128"),
     pytest.param("CON121", plugged(plug("pcie-6"), at=SATA, watts=66, part=RISER), id="CON121 on a card plug"),
     pytest.param("CON121", plugged(plug("sata-power"), at=SATA, watts=66, part=Fan()), id="CON121 no riser"),
     pytest.param("CON122", plugged(plug()), id="CON122 own socket"),

@@ -16,6 +16,8 @@ from tests.journeys.asked import ask, spoken
 from tests.practice.test_trade import BOARD, DOUBLE, MAIN, PROCESSOR, card, supply
 from tests.rules.at_the_limit import LIMITS
 from tests.rules.cases import case, header, outcome, wall
+from tests.rules.test_sharing_in_use import RULE as SHARING_RULE
+from tests.rules.test_volts_in_use import RULES as VOLTS_RULES
 
 Json = dict[str, Any]
 PERCENT = (99, 100, 101)
@@ -183,7 +185,9 @@ def test_plug_reaches_by_the_longest_usual_way(function: str, mm: float, percent
 
 
 def test_every_rule_of_plugs_and_cables_with_a_limit_has_a_row() -> None:
-    assert {rule for rule in LIMITS if rule.startswith(("CON", "CBL"))} == {rule for rule, _, _ in ROWS}
+    assert {rule for rule in LIMITS if rule.startswith(("CON", "CBL"))} == {
+        *(rule for rule, _, _ in ROWS), *(rule for rule, _ in VOLTS_RULES), SHARING_RULE,
+    }
 
 
 @pytest.mark.parametrize("percent", PERCENT)

@@ -42,7 +42,8 @@ SUPPOSED_WITHOUT_RANGE = MappingProxyType({"graphics_limit_percent": 100, "leds"
         pytest.param(changes.fewer_cables, id="fewer-cables"),
         pytest.param(changes.hotter, id="hotter-room"),
         pytest.param(changes.thinner, id="thinner-wire"),
-        pytest.param(changes.longer, id="longer-run"),
+        pytest.param(changes.longer_run, id="longer-run"),
+        pytest.param(changes.longer, id="longer-lead"),
         pytest.param(changes.worn, id="a-stated-wear"),
     ],
 )

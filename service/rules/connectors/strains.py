@@ -8,6 +8,7 @@ from service.rules.rule import Finding, Value
 
 STOPS = frozenset({"stop", "start_stop"})
 ONE_CONTACT = frozenset({"contact", "socket", "wire", "start_wire"})
+VOLTS = "volts"
 _VOLTS = {"12v": VOLTS_12, "5v": VOLTS_5, "3v3": VOLTS_3_3}
 
 
@@ -23,9 +24,15 @@ def worst(joint: Joint, causes: Collection[str], sixteen_pin: bool | None = None
 def worst_at(joint: Joint, level: str) -> Strain | None:
     """Return the strain of a caution level that is furthest past its limit; none where the connection is past a "
     "stop."""
-    if any(strain.level in STOPS for strain in joint.strains):
+    if is_past_a_stop(joint):
         return None
-    return max((strain for strain in joint.strains if strain.level == level), key=_excess, default=None)
+    found = (strain for strain in joint.strains if strain.level == level and strain.cause != VOLTS)
+    return max(found, key=_excess, default=None)
+
+
+def is_past_a_stop(joint: Joint) -> bool:
+    """Say whether a place on the way of a connection is past a stop."""
+    return any(strain.level in STOPS for strain in joint.strains)
 
 
 def in_amps(joint: Joint, strain: Strain) -> Finding:

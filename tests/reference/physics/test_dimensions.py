@@ -53,6 +53,8 @@ EXAMPLES = [
     _of(loads.most_watts, source_volts=12.0, ohms=0.04),
     _of(loads.amps_of_watts, source_volts=12.0, ohms=0.04, watts=300.0),
     _of(loads.collapse_amps, source_volts=12.0, watts=300.0),
+    _of(loads.volts_behind, source_volts=12.0, ohms=0.04, watts=300.0),
+    _of(loads.watts_above, source_volts=12.0, lowest_volts=11.04, ohms=0.04),
     _of(contacts.feed_watts, source_volts=12.0, branch_ohms=(0.1, 0.2, 0.5), watts=200.0, other_ohms=0.03),
     _of(contacts.worst_sharing, total_amps=50.0, wire_ohms=(0.009, 0.008, 0.01), fresh_ohms=0.001, worn_ohms=0.02,
         open_contacts=1),
