@@ -122,7 +122,7 @@ class Poser:
         self.fixed_inputs: dict[int, int] = {}
         self.missing_rails = missing_rails(part)
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
-        self.three_volt = any(map(asks_three_volt, demand.feeds))
+        self.three_volt = any(asks_three_volt(f) and any(p.connector in THREE_VOLT for p in f.ports) for f in demand.feeds)
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
 
     def _tell_assumed(self) -> None:
