@@ -1,7 +1,7 @@
-"""A plug that would not reach its port by a way that is only assumed.
+"""A plug that would not reach its port by a way, or from a place on its cable, that is only assumed.
 
-Where the case states no way, the usual one is taken; the real one may be shorter. Each plug on the way to a port is
-named. A plug that is known not to reach is CBL102.
+Where the case states no way, or the cable no place of its plug, the usual one is taken; the real way may be shorter and
+the real cable longer. Each plug on the way to a port is named. A plug that is known not to reach is CBL102.
 """
 
 from collections.abc import Iterator
@@ -34,8 +34,9 @@ RULE = Rule(
     rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS),
     check=check,
     planned=True,
-    message="By the usual way the plug for this {connector} port is {measured} {unit} short; the way in this case is "
-    "not given.",
+    message="The plug for this {connector} port may be {measured} {unit} short: its way in the case or its place on the "
+    "cable is not given, and the usual one was taken.",
     why="Supplies for small cases have short cables, and large cases have long ways.",
-    remedy="Measure the way in the case, or enter it; a longer cable must be made for this very supply.",
+    remedy="Measure the way in the case and how far the plug is along its cable, and enter both; a longer cable must be "
+    "made for this very supply.",
 )
