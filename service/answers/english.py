@@ -36,6 +36,7 @@ REASONS = SPOTS | {
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
+    "not_plugged": "the wiring that was sent puts nothing in it",
     "no_such_rail": "it asks for 5 V or 3.3 V, which this supply does not have; a socket of the board may give it",
     "too_short": "the cable for it is too short",
     "not_made_for": "it is made for another port, however alike they look",

@@ -186,7 +186,9 @@ class Reader:
         left = [fit for fit in kind.fits if self._is_left(fit)]
         if not left:
             return "none_left", 0.0
-        return ("left_out" if any(self._has_sockets(fit.cable) for fit in left) else "no_socket_left"), 0.0
+        if not any(self._has_sockets(fit.cable) for fit in left):
+            return "no_socket_left", 0.0
+        return ("not_plugged" if self.wiring is self.frame.plugged else "left_out"), 0.0
 
     def _behind(self, at: int) -> list[int]:
         """Return a port type and those of the inputs of adapters that may lead to it."""
