@@ -34,9 +34,9 @@ RULE = Rule(
     rests_on=(REACH_SLACK_MM, ASSUMED_SHORT_POINTS),
     check=check,
     planned=True,
-    message="The plug for this {connector} port may be {measured} {unit} short: its way in the case or its place on the "
-    "cable is not given, and the usual one was taken.",
+    message="The plug for this {connector} port may be {measured} {unit} short: its way in the case or its place on "
+    "the cable is not given, and the usual one was taken.",
     why="Supplies for small cases have short cables, and large cases have long ways.",
-    remedy="Measure the way in the case and how far the plug is along its cable, and enter both; a longer cable must be "
-    "made for this very supply.",
+    remedy="Measure the way in the case and how far the plug is along its cable, and enter both; a longer cable must "
+    "be made for this very supply.",
 )
