@@ -23,6 +23,14 @@ class _Listed(NamedTuple):
     quantities: Sequence[int]
 
 
+class _Fed(NamedTuple):
+    """How an adapter is fed: inputs in use, adapters on the first of them, and all plugs in order."""
+
+    inputs: int
+    behind: tuple[PluggedAdapter, ...]
+    plugs: tuple[PluggedPlug, ...]
+
+
 class _Taken:
     """What earlier connections use."""
 
@@ -30,8 +38,17 @@ class _Taken:
         self.ports: set[tuple[int, int, str, int]] = set()
         self.halves: dict[tuple[int, int | None, int, int], int] = {}
         self.sockets: dict[tuple[int, int | None, int], tuple[str, ...]] = {}
-        self.adapters: dict[tuple[int, int | None, int], Plugged | None] = {}
+        self.adapters: dict[tuple[int, int | None, int], _Fed] = {}
         self.outputs: dict[tuple[int, int | None, int], int] = {}
+
+    def take(self, one: PluggedAdapter, fed: _Fed, listed: _Listed) -> bool | None:
+        """Take an output of an adapter; None: it was not in use, False: it is fed in another way, or has no more."""
+        key = (one.line, one.entry, one.copy)
+        earlier, adapter = self.adapters.setdefault(key, fed), _adapter(one, listed)
+        self.outputs[key] = self.outputs.get(key, 0) + 1
+        if self.outputs[key] == 1:
+            return None
+        return earlier == fed and adapter is not None and self.outputs[key] <= adapter.gives.count
 
 
 def wiring_faults(wiring: Sequence[Plugged], parts: Sequence[Part], quantities: Sequence[int]) -> Iterator[Fault]:
@@ -151,29 +168,38 @@ def _use(at: str, plugged: Plugged, listed: _Listed, taken: _Taken) -> Iterator[
     if port in taken.ports:
         yield Fault(f"{at}/port", "is fed by an earlier connection already")
     taken.ports.add(port)
-    if plugged.adapters and _shares_adapter(plugged, listed, taken):
-        return
-    for place, one in enumerate(plugged.adapters):
-        key = (one.line, one.entry, one.copy)
-        if key in taken.adapters:
+    used: Sequence[int] = range(len(plugged.plugs))
+    if plugged.adapters:
+        used, twice = _use_adapters(plugged, listed, taken)
+        for place in twice:
             yield Fault(f"{at}/adapters/{place}", "is in use already, with no output left or fed in another way")
-        taken.adapters.setdefault(key, None if place else plugged)
     served = _served(plugged, listed)
-    for place, one_plug in enumerate(plugged.plugs):
-        yield from _use_plug(f"{at}/plugs/{place}", one_plug, served[place], listed, taken)
+    for place in used:
+        yield from _use_plug(f"{at}/plugs/{place}", plugged.plugs[place], served[place], listed, taken)
 
 
-def _shares_adapter(plugged: Plugged, listed: _Listed, taken: _Taken) -> bool:
-    """Say whether the first adapter serves an earlier port too, is fed the same way, and has an output left."""
-    first = plugged.adapters[0]
-    key = (first.line, first.entry, first.copy)
-    earlier, adapter = taken.adapters.get(key), _adapter(first, listed)
-    if earlier is None or adapter is None:
-        return False
-    if (earlier.adapters, earlier.plugs) != (plugged.adapters, plugged.plugs):
-        return False
-    taken.outputs[key] = taken.outputs.get(key, 1) + 1
-    return taken.outputs[key] <= adapter.gives.count
+def _use_adapters(plugged: Plugged, listed: _Listed, taken: _Taken) -> tuple[Sequence[int], list[int]]:
+    """Take the adapters of a connection; return which plugs are not in them yet, and which adapters cannot be had.
+
+    An adapter of several outputs may serve several ports, or ports and other adapters, if it is fed the same each time.
+    """
+    first, *behind = plugged.adapters
+    whole = _Fed(first.inputs, tuple(behind), plugged.plugs)
+    known = taken.take(first, whole, listed)
+    if known is not None:
+        return (), [] if known else [0]
+    used: list[int] = []
+    twice: list[int] = []
+    start = 0
+    for place, one in enumerate(behind, start=1):
+        mine = range(start, start + one.inputs)
+        start += one.inputs
+        known = taken.take(one, _Fed(one.inputs, (), plugged.plugs[mine.start : mine.stop]), listed)
+        if known is None:
+            used += mine
+        elif not known:
+            twice.append(place)
+    return [*used, *range(start, len(plugged.plugs))], twice
 
 
 def _use_plug(at: str, one: PluggedPlug, served: str, listed: _Listed, taken: _Taken) -> Iterator[Fault]:

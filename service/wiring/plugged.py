@@ -5,7 +5,7 @@ cables of another family go in, for they can be plugged, and are marked for the 
 """
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from service.demand.demand import Demand
@@ -34,7 +34,7 @@ def pose_plugged(build: Build, supply: int, demand: Demand, ends: Ends, plugged:
     The frame's ``plugged`` is the wiring with just what was given, its ``impossible`` what fits into no port.
     """
     poser = Poser(build, supply, demand, ends, plugged)
-    room = _Room(poser)
+    room = _Room(poser, plugged)
     placed: dict[PortAt, _Placed] = {}
     starved = {
         (feed.unit, port.connector, port.number)
@@ -78,10 +78,10 @@ def _source(placed: _Placed | None) -> Source | None:
 
 
 def _lacks_three_volt(poser: Poser, plugged: Plugged) -> bool:
-    """Say whether a connection has a cable that is known to carry no 3.3 V, or an adapter from a plug without it."""
-    cables = [poser.cables[_kind(poser, piece)].cable for piece in poser.plug_pieces(plugged)]
+    """Say whether a connection has a cable that carries no 3.3 V, or an adapter from a plug without it."""
+    cables = [_kind(poser, piece) for piece in poser.plug_pieces(plugged)]
     adapters = [poser.adapters[_adapter_kind(poser, piece)].adapter for piece in poser.adapter_pieces(plugged)]
-    return any(cable.carries_3v3 is False for cable in cables) or any(
+    return any(map(poser.lacks_3v3, cables)) or any(
         adapter.takes.connector not in THREE_VOLT for adapter in adapters
     )
 
@@ -134,10 +134,18 @@ class _Plugged(NamedTuple):
 
 
 class _Room:
-    """Makes port types for what is plugged; an adapter that feeds several ports is entered once."""
+    """Makes port types for what is plugged; an adapter that feeds several ports, or others, is entered once.
 
-    def __init__(self, poser: Poser) -> None:
+    ``ways``: the adapters that each leads through on its way to ports, itself first.
+    """
+
+    def __init__(self, poser: Poser, plugged: Iterable[Plugged]) -> None:
         self.poser = poser
+        self.ways: dict[int, set[tuple[int, ...]]] = {}
+        for each in plugged:
+            first, *behind = [_adapter_kind(poser, piece) for piece in poser.adapter_pieces(each)] or [-1]
+            for kind in (first, *behind):
+                self.ways.setdefault(kind, set()).add((kind,) if kind == first else (kind, first))
         self.inputs: dict[int, tuple[Source, ...]] = {}
         self.free = Counter({socket.label: socket.count for socket in poser.supply.sockets})
         self.seated: set[int] = set()
@@ -162,14 +170,15 @@ class _Room:
         for place, (kind, count) in enumerate(zip(kinds[1:], inputs[1:], strict=True)):
             mine, plugs = plugs[:count], plugs[count:]
             takes = self.poser.adapters[kind].adapter.takes.connector
-            fits = [self._fit(plug, takes, (kind, kinds[0])) for plug in mine]
-            self._fix(kind, fits, [], [PlugSource(n, 0) for n in range(len(mine))])
+            if kind not in self.inputs:
+                fits = [self._fit(plug, takes, kind) for plug in mine]
+                self._fix(kind, fits, [], [PlugSource(n, 0) for n in range(len(mine))])
             ahead = self.poser.adapters[kinds[0]].adapter.takes.connector
             into.append(self.poser.adapter_fit(kind, ahead, through=kinds[0]))
             inner_sources.append(AdapterSource(place, 0))
         takes = self.poser.adapters[kinds[0]].adapter.takes.connector
         direct: list[Source] = [PlugSource(n, 0) for n in range(len(plugs))]
-        fits = [self._fit(plug, takes, kinds[:1]) for plug in plugs]
+        fits = [self._fit(plug, takes, kinds[0]) for plug in plugs]
         self._fix(kinds[0], fits, into, [*inner_sources, *direct])
 
     def _fix(
@@ -192,11 +201,12 @@ class _Room:
         poser.adapter_fits[at] = [allowances for _, allowances in into]
         return at
 
-    def _fit(self, plug: _Plugged, connector: str, through: Sequence[int] = ()) -> tuple[Fit, FitInfo]:
-        """Return a plug in a port, or in the first of the adapters that it goes ``through`` on its way to one."""
+    def _fit(self, plug: _Plugged, connector: str, into: int | None = None) -> tuple[Fit, FitInfo]:
+        """Return a plug in a port, or in an adapter, by whichever of the ways on from it leaves it shortest."""
         kind, number = plug.kind, plug.plug.plug
-        reach = self.poser.reach_of(self.poser.cables[kind], number, connector, tuple(through))
-        into = through[0] if through else None
+        of = self.poser.cables[kind]
+        ways = [()] if into is None else sorted(self.ways[into])
+        reach = max(self.poser.reach_of(of, number, connector, way) for way in ways)
         fit, info = self.poser.fit(kind, number, connector, reach, False, plug.plug.open_contacts, into)
         return fit, info._replace(put_in=self._wrongly_in(kind, plug.plug.sockets))
 
