@@ -33,6 +33,7 @@ SIZE_LEFT_OUT = (
 
 REASONS = SPOTS | {
     "no_such_plug": "no cable of this build has a plug for it",
+    "not_listed": "the sheet does not say which cables the supply has",
     "none_left": "every plug for it is in use",
     "no_socket_left": "a cable for it is left, but no free socket for that cable",
     "left_out": "the plug that is left for it would load a contact, wire or group past its limit",
@@ -40,7 +41,8 @@ REASONS = SPOTS | {
     "no_such_rail": "it asks for 5 V or 3.3 V, which this supply does not have; a socket of the board may give it",
     "too_short": "the cable for it is too short",
     "not_made_for": "it is made for another port, however alike they look",
-    "no_3v3": "the device asks for 3.3 V, and this cable or adapter has no wire for it",
+    "no_3v3": "the device asks for 3.3 V, and this cable or adapter is not known to have a wire for it",
+    "without_3v3": "the device asks for 3.3 V, and no cable with such a plug is known to carry it",
     "all_taken": "no socket at all, since other cables are in all of its kind",
     "no_socket": "none, for this cable takes no socket",
 }

@@ -173,7 +173,8 @@ class Joint(NamedTuple):
 class OpenPort(NamedTuple):
     """A port without a source: required ones are unfed. ``crowded``: a fed neighbour is above comfort.
 
-    ``reason``: no_such_plug, none_left, no_socket_left, too_short, left_out, not_plugged.
+    ``reason``: no_such_plug, not_listed, no_such_rail, without_3v3, none_left, no_socket_left, too_short, left_out,
+    not_plugged.
     """
 
     at: Place

@@ -181,8 +181,10 @@ class Reader:
             return "no_such_rail", 0.0
         types = self._behind(at)
         if not any(self.problem.port_types[of].fits for of in types):
+            if any(of in self.frame.without_3v3 for of in types):
+                return "without_3v3", 0.0
             short = min((self.frame.too_short[of] for of in types if of in self.frame.too_short), default=0.0)
-            return ("too_short" if short else "no_such_plug"), short
+            return ("too_short" if short else "not_listed" if self.frame.is_unlisted else "no_such_plug"), short
         left = [fit for fit in kind.fits if self._is_left(fit)]
         if not left:
             return "none_left", 0.0

@@ -65,7 +65,9 @@ class Frame:
     """The problem and the way back: index for index the feeds, kinds, fits and adapter fits that it was made of.
 
     ``too_short`` gives, by port type, the least that the longest plug of the right kind falls short.
+    ``without_3v3``: port types for which there are plugs, on cables of which none is known to carry 3.3 V.
     ``no_rail``: the port type of devices that ask a rail that the supply does not have.
+    ``is_unlisted``: the sheet does not say which cables the supply has.
     """
 
     problem: Problem
@@ -78,9 +80,11 @@ class Frame:
     fits: list[list[FitInfo]]
     adapter_fits: list[list[tuple[Allowance, ...]]]
     too_short: dict[int, float] = field(default_factory=dict)
+    without_3v3: set[int] = field(default_factory=set)
     impossible: tuple[Impossible, ...] = ()
     plugged: Wiring | None = None
     no_rail: int | None = None
+    is_unlisted: bool = False
 
 
 class Poser:
@@ -119,10 +123,12 @@ class Poser:
         self.fits: list[list[FitInfo]] = []
         self.adapter_fits: list[list[tuple[Allowance, ...]]] = []
         self.too_short: dict[int, float] = {}
+        self.without_3v3: set[int] = set()
         self.fixed_inputs: dict[int, int] = {}
         self.missing_rails = missing_rails(part)
         self.whole_box = all(self.is_boxed(at) for at in range(len(self.box.kinds)))
-        self.three_volt = any(asks_three_volt(f) and any(p.connector in THREE_VOLT for p in f.ports) for f in demand.feeds)
+        asking = filter(asks_three_volt, demand.feeds)
+        self.three_volt = any(p.connector in THREE_VOLT for f in asking for p in f.ports)
         self.sixteen = any(p.connector in SIXTEEN_PIN for f in demand.feeds for p in f.ports)
 
     def _tell_assumed(self) -> None:
@@ -279,7 +285,10 @@ class Poser:
             fits += self._fits(kind, connector, stays_off, at, through)
         into = self._adapter_fits(connector, stays_off, through)
         if three_volt:
-            fits = [(fit, info) for fit, info in fits if self.cables[fit.cable].cable.carries_3v3 is not False]
+            with_it = [(fit, info) for fit, info in fits if not self.lacks_3v3(fit.cable)]
+            if fits and not with_it:
+                self.without_3v3.add(at)
+            fits = with_it
             into = [found for found in into if self.adapters[found[0].adapter].adapter.takes.connector in THREE_VOLT]
         self.fits[at] = [info for _, info in fits]
         self.adapter_fits[at] = [allowances for _, allowances in into]
@@ -395,6 +404,14 @@ class Poser:
         piece = of.pieces[0]
         return self.ends.worst(piece.unit, f"{below(piece)}carries_3v3")
 
+    def lacks_3v3(self, kind: int) -> bool:
+        """Say whether a cable carries no 3.3 V; where it is not said, at worst it does not."""
+        of = self.cables[kind]
+        if of.cable.carries_3v3 is not None:
+            return not of.cable.carries_3v3
+        piece = of.pieces[0]
+        return self.ends.worst(piece.unit, f"{below(piece)}carries_3v3")
+
     def _adapter_fits(
         self, connector: str, stays_off: bool, through: int | None
     ) -> list[tuple[AdapterFit, tuple[Allowance, ...]]]:
@@ -479,7 +496,9 @@ class Poser:
             self.fits,
             self.adapter_fits,
             self.too_short,
+            self.without_3v3,
             no_rail=self.types.get(("unfed",)),
+            is_unlisted=self.supply.cables is None,
         )
 
     def input_type(self, adapter: int) -> int:
@@ -515,13 +534,19 @@ def pose(
 
 
 def _to_be_bought(poser: Poser, demand: Demand) -> list[CableKindOf]:
-    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports."""
+    """Return, for each kind of port, as many single cables of the supply's own family as there are such ports.
+
+    What may lie in a box that is not listed carries 3.3 V where a drive asks it; what is to be bought does not.
+    """
     counts: dict[str, int] = {}
     for feed in demand.feeds:
         for port in feed.ports:
             counts[port.connector] = counts.get(port.connector, 0) + 1
+    unknown = poser.supply.cables is None and poser.three_volt
     return [
-        CableKindOf(_plain_cable(connector), tuple(Piece(-1, -1, n) for n in range(count)), bought=True)
+        CableKindOf(
+            _plain_cable(connector, carries_3v3=unknown), tuple(Piece(-1, -1, n) for n in range(count)), bought=True
+        )
         for connector, count in sorted(counts.items())
         if connector in POWER_CONNECTORS and _has_place(poser, function_of(connector))
     ]
@@ -541,14 +566,14 @@ def _has_place(poser: Poser, function: Function) -> bool:
     return not all(cable.captive for cable in boxed) if boxed else not is_captive(poser.supply, function)
 
 
-def _plain_cable(connector: str) -> Cable:
+def _plain_cable(connector: str, *, carries_3v3: bool) -> Cable:
     rated = card_facts.PLUG_WATTS[connector].value if connector in SIXTEEN_PIN else None
     plugs = card_facts.SINGLE_CABLE_PLUGS.get(connector, 1)
     return Cable(
         plugs=tuple(Plug(connector=connector) for _ in range(plugs)),
         rated_watts=rated,
         captive=False,
-        carries_3v3=False,
+        carries_3v3=carries_3v3,
     )
 
 
