@@ -3,24 +3,14 @@
 from types import MappingProxyType
 from typing import Final
 
-from service.facts.fact import Fact, Kind, judgement, usual
-from service.facts.sources import GUIDE_2_0, GUIDE_3_0
+from service.facts.fact import judgement, usual
+from service.facts.rails import LOWEST_3_3, LOWEST_5, LOWEST_12
 
 NOMINAL_VOLTS: Final = (12.0, 5.0, 3.3)
 """Where the supply's own cable ends, by rail: a supply that keeps its limits has its own cables' drop in them."""
 
-_REGULATION: Final = "section 3.2.1, Table 2, p. 11"
-LOWEST_12_VOLTS: Final = Fact(
-    "volts.12v.lowest", 11.4, "V", Kind.LIMIT, GUIDE_2_0, _REGULATION, "published", "mirror",
-    reason="What devices of every age are made for; later guides let 12 V fall by 7 %.",
-)
-LOWEST_5_VOLTS: Final = Fact("volts.5v.lowest", 4.75, "V", Kind.LIMIT, GUIDE_2_0, _REGULATION, "published", "mirror")
-LOWEST_3_3_VOLTS: Final = Fact("volts.3v3.lowest", 3.14, "V", Kind.LIMIT, GUIDE_2_0, _REGULATION, "published", "mirror")
-LOWEST_VOLTS: Final = (LOWEST_12_VOLTS, LOWEST_5_VOLTS, LOWEST_3_3_VOLTS)
-LOWEST_CARD_PERCENT: Final = Fact(
-    "volts.card.lowest", 92, "% of 12 V", Kind.LIMIT, GUIDE_3_0, "section 3.2, Table 3-5", "published", "primary",
-    reason="+5 / -8 % at a card's plug.",
-)
+LOWEST_VOLTS: Final = (LOWEST_12, LOWEST_5, LOWEST_3_3)
+"""What devices of every age are made for, by rail; later guides let 12 V fall by 7 %."""
 CAUTION_PERCENT: Final = judgement(
     "volts.caution", 50, "% of what the volts may fall by",
     "The supply itself, its cables and worn contacts need the other half.",

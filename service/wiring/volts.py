@@ -5,11 +5,11 @@ from typing import NamedTuple
 
 from service.facts.contacts import CONTACTS, WIRES
 from service.facts.fact import WHOLE
+from service.facts.rails import LOWEST_12_AT_CARD
 from service.facts.resistance import FRESH_MOST, SIXTEEN_PIN_WORN_MOST
 from service.facts.volts import (
     CAUTION_PERCENT,
     DRIVE_CONTACT_MOHM,
-    LOWEST_CARD_PERCENT,
     LOWEST_VOLTS,
     NOMINAL_VOLTS,
     SUPPLIES_BY_RETURNS,
@@ -102,7 +102,7 @@ def _enough_volts(rail: int, gives: str, ohms: float) -> Limits:
 def lowest_volts(rail: int, connector: str) -> float:
     """Return the least that a rail (0: 12 V, 1: 5 V, 2: 3.3 V) may have at a plug of this kind [V]."""
     if rail == 0 and connector in CARD:
-        return NOMINAL_VOLTS[0] * LOWEST_CARD_PERCENT.value / WHOLE
+        return NOMINAL_VOLTS[0] * LOWEST_12_AT_CARD.value / WHOLE
     return LOWEST_VOLTS[rail].value
 
 

@@ -10,14 +10,9 @@ own regulation are not in it, nor is what other rails lift the way back by.
 from collections.abc import Iterator
 
 from service.case.case import Case
+from service.facts.rails import LOWEST_3_3, LOWEST_5, LOWEST_12, LOWEST_12_AT_CARD
 from service.facts.resistance import FRESH_MOST, SIXTEEN_PIN_WORN_MOST
-from service.facts.volts import (
-    DRIVE_CONTACT_MOHM,
-    LOWEST_3_3_VOLTS,
-    LOWEST_5_VOLTS,
-    LOWEST_12_VOLTS,
-    LOWEST_CARD_PERCENT,
-)
+from service.facts.volts import DRIVE_CONTACT_MOHM
 from service.rules.connectors.falls import fallen, nearest
 from service.rules.rule import Rule, Said
 
@@ -34,7 +29,7 @@ RULE = Rule(
     id="CON127", title="Too few volts are left behind an extension or adapter", weight="stop", points=0,
     aspect="connections", since="0.1",
     rests_on=(
-        LOWEST_12_VOLTS, LOWEST_5_VOLTS, LOWEST_3_3_VOLTS, LOWEST_CARD_PERCENT, FRESH_MOST, SIXTEEN_PIN_WORN_MOST,
+        LOWEST_12, LOWEST_5, LOWEST_3_3, LOWEST_12_AT_CARD, FRESH_MOST, SIXTEEN_PIN_WORN_MOST,
         DRIVE_CONTACT_MOHM,
     ),
     check=check, planned=True,
