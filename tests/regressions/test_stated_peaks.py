@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from service.intake.faults import Faults
 from tests.journeys.asked import Json, ask, spoken
 
 MAIN = {"plugs": [{"connector": "atx-20+4"}]}
@@ -95,3 +96,9 @@ def test_cards_at_once_are_told_only_where_one_alone_passes() -> None:
     one = card(400, peak(100, 900))
     assert "PWR405" in spoken(checked(STEADY, one, one, rated=1000))
     assert "PWR405" not in spoken(checked(STEADY, one, rated=1000))
+
+
+def test_what_is_drawn_for_seconds_is_no_peak() -> None:
+    with pytest.raises(Faults) as refused:
+        checked(STEADY, card(400, peak(100_001, 2_000)))
+    assert [fault.pointer for fault in refused.value.faults] == ["/parts/3/spec/peaks/0/microseconds"]
