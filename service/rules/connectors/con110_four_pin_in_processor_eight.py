@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON110", title="A 4-pin plug feeds an 8-pin processor port", weight="caution", points=5, aspect="connections",
     since="0.1", rests_on=(PROCESSOR_8_CONTACTS, PROCESSOR_4_CONTACTS), check=check, planned=True,
-    message="A {plug} plug sits in the {connector} port: two contacts carry what four are there for.",
+    message="The {plug} plug sits in the {connector} port: two contacts carry what four are there for.",
     why="The board starts, and under load the two contacts run hot.",
     remedy="Plug in both halves, or an 8-pin plug. Never use a card plug here: its 12 V and return are the other way "
     "round.",

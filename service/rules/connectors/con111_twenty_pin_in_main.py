@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON111", title="A 20-pin plug feeds a 24-pin main port", weight="caution", points=3, aspect="connections",
     since="0.1", rests_on=(MAIN_12V_CONTACTS,), check=check, planned=True,
-    message="A {plug} plug sits in the {connector} port: one of two 12 V contacts is missing, and others too.",
+    message="The {plug} plug sits in the {connector} port: one of two 12 V contacts is missing, and others too.",
     why="All that slots and fans take from 12 V then passes one contact.",
     remedy="Add the 4-pin piece that belongs to the plug, or use a supply with a 24-pin plug.",
 )

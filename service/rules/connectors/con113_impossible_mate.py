@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON113", title="A plug cannot feed the port that it is put in", weight="stop", points=0, aspect="connections",
     since="0.1", rests_on=(PLUGS_INTERCHANGED,), check=check, planned=True,
-    message="The wiring puts a {plug} plug in this {connector} port, or in an adapter before it. It cannot feed it: "
+    message="The wiring puts the {plug} plug in this {connector} port, or in an adapter before it. It cannot feed it: "
     "{reason}.",
     why="Plugs look alike and are wired differently: a processor plug and a card plug have 12 V and return exchanged. "
     "Forced in, it is a dead short. A plug that lacks a voltage goes in, and the device stays dead.",

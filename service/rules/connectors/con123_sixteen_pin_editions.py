@@ -23,7 +23,7 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON123", title="Plug and port are of two editions of the 16-pin connector", weight="advice", points=0,
     aspect="connections", since="0.1", rests_on=(SENSE_LEVELS,), check=check, planned=True,
-    message="A {plug} plug feeds this {connector} port; the two editions read open sense pins differently.",
+    message="The {plug} plug feeds this {connector} port; the two editions read open sense pins differently.",
     why="A plug that is not quite in is told to draw 150 W by the older edition, and nothing at all by the newer one.",
     remedy="Push the plug in until it clicks and look that no gap is left. If the card does not start, seat it again.",
 )

@@ -34,7 +34,7 @@ RULE = Rule(
     id="AUX102", title="A header carries more than it is good for", weight="caution",
     points=int(HEADER_POINTS.value), aspect="signals", since="0.1",
     rests_on=(FAN_HEADER_AMPS, LIGHT_HEADER_AMPS, M2_AMPS, DRIVE_PLUG_RAIL_AMPS, HEADER_POINTS), check=check,
-    message="A {connector} header carries {measured} {unit}; it is good for {limit} {unit}.",
+    message="One of the {connector} ports carries {measured} {unit}; it is good for {limit} {unit}.",
     why="Headers are fed by thin traces and small fuses on the board; when one goes, the board goes for repair.",
     remedy="Move fans, pump or lights to a hub that takes its power from the supply.",
 )
