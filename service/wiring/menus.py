@@ -120,7 +120,7 @@ class Menu:
         while waiting and waiting[-1][0] < self.best.get(takes, NEVER):
             floor, offer = waiting.pop(self._next(waiting, self.best.get(takes, NEVER)))
             sent, fed = self._sent(offer.numbers, offer.places)
-            cost = max(floor, sent + offer.cost + self._loose(offer, fed))
+            cost = sent + offer.cost + self._loose(offer, fed)
             if cost < self.best.get(takes, NEVER):
                 self.best[takes], self.numbers[takes] = cost, offer.numbers
             if cost > floor:

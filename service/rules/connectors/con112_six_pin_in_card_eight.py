@@ -27,8 +27,8 @@ def check(case: Case) -> Iterator[Said]:
 RULE = Rule(
     id="CON112", title="A 6-pin plug feeds an 8-pin card port past 75 W", weight="stop", points=0, aspect="connections",
     since="0.1", rests_on=(SENSED_6_PIN_WATTS,), check=check, planned=True,
-    message="The {plug} plug feeds an 8-pin card port with {measured} {unit}; by its sense pin the card may take {limit} "
-    "{unit}.",
+    message="The {plug} plug feeds an 8-pin card port with {measured} {unit}; by its sense pin the card may "
+    "take {limit} {unit}.",
     why="The card is told that little power is there; it refuses to start, slows down, or overloads the plug.",
     remedy="Plug in all eight pins: a 6+2 plug with both pieces, from the supply's own cable.",
 )
