@@ -29,6 +29,8 @@ MOST_USES = 300
 """Ways to use adapters that are looked through; with more only what needs cost by themselves is counted."""
 USES_A_WORK = 2
 """Ways to use adapters that count as work, about as a decision weighed does."""
+GROUPS_WORK = 5
+"""What each group within its limit counts as work, for all sets that it is in."""
 MOST_GROUPS = 4
 """Groups within their limits of which all sets are looked through; with more nothing is said of them."""
 PART = UNIT[CARD_LEVEL] >> 16
@@ -241,6 +243,7 @@ class Bounds:
         """
         best = NEVER
         few = len(within) <= MOST_GROUPS
+        self.menus.work.done += GROUPS_WORK * len(within)
         extra = self._of_held(wants, left, self.overcurrent.held(wants, within, groups)) if few else {}
         for number in range(len(within) + 1 if few else 0):
             if plain + number * UNIT[0] >= best:
@@ -260,6 +263,7 @@ class Bounds:
         groups = range(len(self.problem.groups))
         if not groups or len(groups) > MOST_GROUPS:
             return plain
+        self.menus.work.done += GROUPS_WORK * len(groups)
         sure = self._least(wants)
         held = self.overcurrent.held(wants, groups, [0] * len(groups), adapters)
         extra = {some: sure + each.cost for some, each in held.items()}
