@@ -29,7 +29,7 @@ MOST_USES = 300
 """Ways to use adapters that are looked through; with more only what needs cost by themselves is counted."""
 USES_A_WORK = 2
 """Ways to use adapters that count as work, about as a decision weighed does."""
-GROUPS_WORK = 5
+GROUPS_WORK = 2
 """What each group within its limit counts as work, for all sets that it is in."""
 MOST_GROUPS = 4
 """Groups within their limits of which all sets are looked through; with more nothing is said of them."""
